@@ -1,0 +1,19 @@
+import { defineConfig } from "vitest/config";
+import { exampleTestsFolder, writeExampleTests } from "./scripts/examples/write-example-tests.mjs";
+
+await writeExampleTests();
+
+export default defineConfig({
+  test: {
+    include: [
+      "packages/*/src/**/*.test.ts",
+      "apps/*/src/**/*.test.ts",
+      "scripts/**/*.test.ts",
+      "reference/**/*.test.ts",
+      `${exampleTestsFolder}/**/*.test.ts`,
+    ],
+    globalSetup: ["scripts/bundle-for-tests.mjs"],
+    maxWorkers: 2,
+    reporters: [["default", { summary: false }], "./scripts/count-reporter.mjs"],
+  },
+});
