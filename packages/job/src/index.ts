@@ -1,0 +1,27 @@
+export { type Fault, faultInWords, faultLines, pathInWords } from "./fault.ts";
+export { type JsonObject, type Migrated, type Migration, migrate, readableVersions } from "./migrate/migration.ts";
+export { fromSi, type QuantityKind, toSi, type Unit } from "./quantity/units.ts";
+export { type ReadJob, readJob } from "./read-job.ts";
+export type { JobAsBuilt, JobReading } from "./schema/as-built.ts";
+export type { JobBrackets, JobLeafBracket, JobPostBracket } from "./schema/brackets.ts";
+export type { JobFixedThing } from "./schema/fixed-thing.ts";
+export { type Display, type Job, jobFormat, jobVersion } from "./schema/job.ts";
+export type { JobLeaf } from "./schema/leaf.ts";
+export type { JobNeed } from "./schema/need.ts";
+export type { Origin } from "./schema/origin.ts";
+export type { JobPlacement, JobReach } from "./schema/pins.ts";
+export { publishedSchema } from "./schema/published-schema.ts";
+export type { JobRam } from "./schema/ram.ts";
+export type { JobSite } from "./schema/site.ts";
+export { toFixedThings, toLeaf, toPostFaces, toRam, toTravel } from "./to-core/leaf-to-core.ts";
+export {
+  fromPlacement,
+  plainReachName,
+  type ReachOfLeaf,
+  toLeafBracket,
+  toPlacement,
+  toPostBracket,
+  toReach,
+} from "./to-core/pins-to-core.ts";
+export { ramFor, toNeed, toSituation } from "./to-core/situation-to-core.ts";
+export { jsonText, writeJob } from "./write-job.ts";
