@@ -77,10 +77,10 @@ function sweepFloor(pose: RamPose, contact: Contact, halfTurn: number): number {
  * Frame: rule G1, metres. Things without area are left out.
  *
  * ### Example
- *   const leaf = { heel: 0.03, length: 3.6, thickness: 0.05, face: 0.025, boxes: [], travel: { swing: "toward" as const, openAngle: 1.5 } };
+ *   const leaf = { heel: 0.03, length: 3.6, thickness: 0.05, face: 0.025, boxes: [], travel: { swing: "toward" as const, openAngle: Math.PI / 2 } };
  *   const pier = { name: "pier", outline: [{ x: -0.44, y: -0.215 }, { x: -0.04, y: -0.215 }, { x: -0.04, y: 0.07 }, { x: -0.44, y: 0.07 }] };
- *   // The heel corner turns on a circle of √(30² + 25²) = 39.05 mm; the pier stands at 40 mm.
- *   expect(sweepGaps(leaf, [pier])[0]?.gap).toBeCloseTo(0.04 - Math.hypot(0.03, 0.025), 5);
+ *   // Fully open the leaf's face stands at along = −25 mm, the pier's at −40 mm.
+ *   expect(sweepGaps(leaf, [pier])[0]?.gap).toBeCloseTo(0.015, 6);
  */
 export function sweepGaps(leaf: Leaf, fixed: readonly FixedThing[]): SweepGap[] {
   const panel: LeafBox = {

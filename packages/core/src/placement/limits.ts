@@ -9,7 +9,7 @@ import { leastLever } from "../linkage/lever-arm.ts";
 import { lengthRange } from "../linkage/pin-to-pin.ts";
 import type { Placement, Point } from "../linkage/pins.ts";
 import type { Limit } from "./limit.ts";
-import type { Situation } from "./situation.ts";
+import type { Need, Situation } from "./situation.ts";
 
 /** A situation with all that does not depend on the pins worked out once; search judges many placements with it. */
 export interface Prepared {
@@ -26,6 +26,12 @@ export function prepare(situation: Situation): Prepared {
     sweeps: sweepGaps(situation.leaf, situation.fixed),
   };
 }
+
+/**
+ * The angle to dead centre that is held even when none is asked for: length must be strictly monotonic over
+ * the travel (rule G6), so that zero may not pass. A milliradian is far below what a tape can set out.
+ */
+export const leastDeadCentre = (need: Need): number => Math.max(need.deadCentre, 1e-3);
 
 function judged(
   id: string,
@@ -83,8 +89,8 @@ export function limitsOf(situation: Situation | Prepared, placement: Placement):
       "deadCentre",
       "rad",
       thrustAngle.value,
-      need.deadCentre,
-      thrustAngle.value - need.deadCentre,
+      leastDeadCentre(need),
+      thrustAngle.value - leastDeadCentre(need),
       thrustAngle.atAngle,
       null,
     ),

@@ -1,0 +1,198 @@
+import type { Placement } from "../linkage/pins.ts";
+import { turnSign } from "../linkage/pins.ts";
+import type { Limit } from "./limit.ts";
+import type { Prepared } from "./limits.ts";
+import { limitsOf, prepare } from "./limits.ts";
+import type { Situation } from "./situation.ts";
+import type { Pins, SlackFunction } from "./slack.ts";
+import { newSlope, orientationOf, slackFunctions } from "./slack.ts";
+import { reserveAtTurn } from "./worst-error.ts";
+
+/** What goes first when the pins are off by more than the reserve. */
+export interface FirstToBreak {
+  readonly limit: string;
+  /** Leaf angle θ at which it breaks [rad]; null when the limit was broken to begin with and names no angle. */
+  readonly atAngle: number | null;
+  /** The pin errors that break it, as multiples of the reserve (±1; between where a worse error lies inside). */
+  readonly direction: {
+    readonly postAlong: number;
+    readonly postOut: number;
+    readonly leafAlong: number;
+    readonly leafOff: number;
+  } | null;
+}
+
+/** The reserve of a placement (rule G11). */
+export interface Reserve {
+  /** Every limit holds at the nominal pins. */
+  readonly feasible: boolean;
+  /** Largest error in every pin coordinate at once that keeps every limit [m]; negative when one is broken already. */
+  readonly reserve: number;
+  /** True when the negative figure is a share of a limit, because no limit in millimetres is broken (then 0.001 = 1). */
+  readonly asShareOfLimit: boolean;
+  readonly firstToBreak: FirstToBreak | null;
+}
+
+/** No tape job is set out this badly; limits that survive more are not told apart. */
+export const reserveCeiling = 0.5;
+
+const angleSamples = 33;
+
+export const pinsOf = (placement: Placement): Pins =>
+  Float64Array.of(
+    placement.postPin.along,
+    placement.postPin.out,
+    placement.leafPin.along,
+    placement.leafPin.off,
+  );
+
+export const placementOf = (pins: Pins, rise: number): Placement => ({
+  postPin: { along: pins[0] as number, out: pins[1] as number },
+  leafPin: { along: pins[2] as number, off: pins[3] as number },
+  rise,
+});
+
+/**
+ * The reserve of a placement (rule G11): the largest ε such that with each of the four pin coordinates off by
+ * at most ±ε every limit still holds over the whole travel.
+ *
+ * Frame: rule G1; metres. Infeasible: minus the largest broken slack (see `Reserve`). Limits that are not
+ * checked (force) do not count. Capped at `reserveCeiling`.
+ * Accuracy: within 0.01 mm of the exact supremum, checked against sampled errors and an independent brute
+ * force (reserve.property.test.ts, reference/placement).
+ *
+ * ### Example
+ *   const ram = { id: "r", retracted: 0.76, stroke: 0.4, retractedMargin: 0, extendedMargin: 0, tube: [{ from: -0.06, to: 0.56, halfWidth: 0.045 }], rodHalfWidth: 0.012, speed: null, thrust: null, longestLeaf: null, heaviestLeaf: null };
+ *   const leaf = { heel: 0.03, length: 3.6, thickness: 0.05, face: 0.025, boxes: [], travel: { swing: "toward" as const, openAngle: Math.PI / 2 } };
+ *   const situation = { leaf, ram, fixed: [], need: { ...defaultNeed, lever: 0.12 } };
+ *   const tight = { postPin: { along: -0.15, out: 0.15 }, leafPin: { along: 0.9072, off: 0.085 }, rise: 0 };
+ *   expect(reserveOf(situation, tight).reserve).toBeCloseTo(-0.0177, 4);
+ *   const roomy = { postPin: { along: -0.154, out: 0.145 }, leafPin: { along: 0.955, off: 0.145 }, rise: 0 };
+ *   expect(reserveOf(situation, roomy).reserve).toBeGreaterThan(0.024);
+ */
+export function reserveOf(situation: Situation | Prepared, placement: Placement): Reserve {
+  const prepared = "checks" in situation ? situation : prepare(situation);
+  const limits = limitsOf(prepared, placement);
+  return brokenReserve(limits) ?? feasibleReserve(prepared, placement);
+}
+
+/** The negative reserve of a placement whose limits do not all hold; null when they do. */
+export function brokenReserve(limits: readonly Limit[]): Reserve | null {
+  const broken = limits.filter((limit) => limit.state === "fail");
+  if (broken.length === 0) return null;
+  const inMetres = broken.filter((limit) => limit.unit === "m");
+  const size = (limit: Limit) =>
+    inMetres.length > 0 ? -(limit.slack ?? 0) : (-(limit.slack ?? 0) / (limit.limit || 1)) * 1e-3;
+  const worst = (inMetres.length > 0 ? inMetres : broken).reduce((a, b) => (size(b) > size(a) ? b : a));
+  return {
+    feasible: false,
+    reserve: -size(worst),
+    asShareOfLimit: inMetres.length === 0,
+    firstToBreak: { limit: worst.id, atAngle: worst.atAngle, direction: null },
+  };
+}
+
+/** The reserve of a placement that is known to keep every limit at its nominal pins. */
+export function feasibleReserve(prepared: Prepared, placement: Placement): Reserve {
+  const pins = pinsOf(placement);
+  const travel = prepared.situation.leaf.travel;
+  const end = turnSign(travel) * travel.openAngle;
+  const first = { id: "", phi: 0, error: new Float64Array(4) };
+  let reserve = reserveCeiling;
+  const error = new Float64Array(4);
+  const slope = newSlope();
+  const tryTurn = (f: SlackFunction, phi: number): number => {
+    const found = reserveAtTurn(f, pins, reserveCeiling, Math.cos(phi), Math.sin(phi), error, slope);
+    if (found < reserve) {
+      reserve = found;
+      first.id = f.id;
+      first.phi = phi;
+      first.error.set(error);
+    }
+    return found;
+  };
+  const functions = slackFunctions(prepared, placement.rise, orientationOf(pins));
+  for (const f of functions) {
+    if (!f.endsOnly) continue;
+    tryTurn(f, 0);
+    tryTurn(f, end);
+  }
+  for (const f of functions) {
+    if (f.endsOnly) continue;
+    for (const [from, to] of promisingTurns(f, pins, end, reserve)) {
+      goldenLeast((phi) => tryTurn(f, phi), from, to);
+    }
+  }
+  const scale = Math.max(reserve, 1e-9);
+  const [a, b, c, d] = [0, 1, 2, 3].map((j) => Math.max(-1, Math.min(1, (first.error[j] as number) / scale)));
+  return {
+    feasible: true,
+    reserve,
+    asShareOfLimit: false,
+    firstToBreak:
+      first.id === ""
+        ? null
+        : {
+            limit: first.id,
+            atAngle: Math.abs(first.phi),
+            direction: {
+              postAlong: a as number,
+              postOut: b as number,
+              leafAlong: c as number,
+              leafOff: d as number,
+            },
+          },
+  };
+}
+
+/** Ranges of φ around the local minima of the first-order reserve that could still lie below `least`. */
+function promisingTurns(f: SlackFunction, pins: Pins, end: number, least: number): [number, number][] {
+  const slope = newSlope();
+  const estimate = new Float64Array(angleSamples);
+  for (let i = 0; i < angleSamples; i++) {
+    const phi = (end * i) / (angleSamples - 1);
+    const slack = f.evaluate(pins, Math.cos(phi), Math.sin(phi), slope);
+    let steep = 1e-12;
+    for (let j = 0; j < 4; j++) steep += Math.abs(slope[j] as number);
+    estimate[i] = slack === Number.POSITIVE_INFINITY ? slack : slack / steep;
+  }
+  const step = end / (angleSamples - 1);
+  const ranges: [number, number][] = [];
+  for (let i = 0; i < angleSamples; i++) {
+    const here = estimate[i] as number;
+    const before = i > 0 ? (estimate[i - 1] as number) : Number.POSITIVE_INFINITY;
+    const after = i + 1 < angleSamples ? (estimate[i + 1] as number) : Number.POSITIVE_INFINITY;
+    if (here > before || here >= after) continue;
+    // The estimate is linear in the error; a quarter more allows for its curvature.
+    if (here > 1.25 * least + 0.002) continue;
+    ranges.push([step * Math.max(0, i - 1), step * Math.min(angleSamples - 1, i + 1)]);
+  }
+  return ranges;
+}
+
+/** Golden-section descent; the callback keeps the least value it has seen, ends of the range included. */
+function goldenLeast(value: (at: number) => number, from: number, to: number): void {
+  const golden = (Math.sqrt(5) - 1) / 2;
+  let [a, b] = [from, to];
+  let c = b - golden * (b - a);
+  let d = a + golden * (b - a);
+  let atC = value(c);
+  let atD = value(d);
+  value(from);
+  value(to);
+  while (Math.abs(b - a) > 2e-4) {
+    if (atC < atD) {
+      b = d;
+      d = c;
+      atD = atC;
+      c = b - golden * (b - a);
+      atC = value(c);
+    } else {
+      a = c;
+      c = d;
+      atC = atD;
+      d = a + golden * (b - a);
+      atD = value(d);
+    }
+  }
+}

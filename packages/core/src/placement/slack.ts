@@ -1,0 +1,152 @@
+import type { ClearanceCheck } from "../clearance/clearance-check.ts";
+import { gapSlope, slopeSize } from "../clearance/gap-slope.ts";
+import { nearestContact } from "../clearance/least-gap.ts";
+import { newContact } from "../clearance/ram-gap.ts";
+import { newPose, poseInFixedFrame, poseInLeafFrame } from "../clearance/ram-pose.ts";
+import type { Prepared } from "./limits.ts";
+import { leastDeadCentre } from "./limits.ts";
+
+/** Pin coordinates in the order of every slope: post along, post out, leaf along, leaf off [m]. */
+export type Pins = Float64Array;
+
+/**
+ * One limit as a smooth function of the four pin coordinates and the turn φ: ≥ 0 keeps it.
+ *
+ * Only the sign and the zero are the limit's own; `lever` and `deadCentre` are scaled so that a slack reads
+ * about like metres. `slope` receives ∂/∂(along, out, d, e, φ).
+ */
+export interface SlackFunction {
+  readonly id: string;
+  /** The least over the travel is at one of its ends (rules G5, G6), so only those are looked at. */
+  readonly endsOnly: boolean;
+  readonly check: ClearanceCheck | null;
+  evaluate(pins: Pins, cosPhi: number, sinPhi: number, slope: Float64Array): number;
+}
+
+/** ∂/∂(d, e, φ) of a function whose slope against the turned leaf pin B is (bx, by). */
+function chainLeafPin(slope: Float64Array, x: number, y: number, bx: number, by: number, c: number, s: number) {
+  slope[2] = x * c + y * s;
+  slope[3] = y * c - x * s;
+  slope[4] = y * bx - x * by;
+}
+
+/**
+ * Stroke slack at one angle: `sign` +1 keeps the length above `length`, −1 below. With both ends of the
+ * travel kept, and no dead centre between them, the whole travel is kept.
+ */
+function strokeSlack(id: string, rise: number, length: number, sign: 1 | -1): SlackFunction {
+  return {
+    id,
+    endsOnly: true,
+    check: null,
+    evaluate(pins, c, s, slope) {
+      const px = pins[0] as number;
+      const py = pins[1] as number;
+      const d = pins[2] as number;
+      const e = pins[3] as number;
+      const bx = d * c - e * s;
+      const by = d * s + e * c;
+      const qx = bx - px;
+      const qy = by - py;
+      const true3 = Math.sqrt(qx * qx + qy * qy + rise * rise);
+      const x = (sign * qx) / true3;
+      const y = (sign * qy) / true3;
+      slope[0] = -x;
+      slope[1] = -y;
+      chainLeafPin(slope, x, y, bx, by, c, s);
+      return sign * (true3 - length);
+    },
+  };
+}
+
+/**
+ * Lever and dead centre share one form: orientation × (P × B) − factor·|P B| (lever, factor = least arm, true
+ * length) or − factor·|B|·|P B| (dead centre, factor = sin of the least angle, in plan). Both are concave in
+ * the post pin for a leaf pin held, which is why errors bite at corners of their box.
+ */
+function armSlack(
+  id: "lever" | "deadCentre",
+  rise: number,
+  factor: number,
+  orientation: 1 | -1,
+  scale: number,
+): SlackFunction {
+  const isLever = id === "lever";
+  return {
+    id,
+    endsOnly: true,
+    check: null,
+    evaluate(pins, c, s, slope) {
+      const px = pins[0] as number;
+      const py = pins[1] as number;
+      const d = pins[2] as number;
+      const e = pins[3] as number;
+      const bx = d * c - e * s;
+      const by = d * s + e * c;
+      const qx = bx - px;
+      const qy = by - py;
+      const length = Math.sqrt(qx * qx + qy * qy + (isLever ? rise * rise : 0));
+      const radius = isLever ? 1 : Math.sqrt(bx * bx + by * by);
+      const pull = (factor * radius) / length;
+      const k = scale * orientation;
+      // Slope of the cross product, then of the length, then (dead centre) of the leaf-pin radius.
+      slope[0] = k * by + scale * pull * qx;
+      slope[1] = -k * bx + scale * pull * qy;
+      let x = -k * py - scale * pull * qx;
+      let y = k * px - scale * pull * qy;
+      if (!isLever) {
+        x -= (scale * factor * length * bx) / radius;
+        y -= (scale * factor * length * by) / radius;
+      }
+      chainLeafPin(slope, x, y, bx, by, c, s);
+      return scale * (orientation * (px * by - py * bx) - factor * radius * length);
+    },
+  };
+}
+
+function clearanceSlack(check: ClearanceCheck, rise: number): SlackFunction {
+  const pose = newPose();
+  const contact = newContact();
+  const set = check.inLeafFrame ? poseInLeafFrame : poseInFixedFrame;
+  return {
+    id: check.id,
+    endsOnly: false,
+    check,
+    evaluate(pins, c, s, slope) {
+      const px = pins[0] as number;
+      const py = pins[1] as number;
+      const d = pins[2] as number;
+      const e = pins[3] as number;
+      set(pose, px, py, d, e, rise, c, s);
+      nearestContact(pose, check, contact);
+      if (contact.gap === Number.POSITIVE_INFINITY) {
+        slope.fill(0);
+        return Number.POSITIVE_INFINITY;
+      }
+      gapSlope(pose, contact, check.inLeafFrame, c, s, slope);
+      return contact.gap - check.need;
+    },
+  };
+}
+
+/** Which side of the hinge the thrust line passes with the leaf closed; every limit is asked on that side. */
+export function orientationOf(pins: Pins): 1 | -1 {
+  return (pins[0] as number) * (pins[3] as number) - (pins[1] as number) * (pins[2] as number) >= 0 ? 1 : -1;
+}
+
+/** All limits that depend on the pins, as slack functions for placements on one side of the hinge. */
+export function slackFunctions(prepared: Prepared, rise: number, orientation: 1 | -1): SlackFunction[] {
+  const { ram, need } = prepared.situation;
+  const shortest = ram.retracted + ram.retractedMargin;
+  const longest = ram.retracted + ram.stroke - ram.extendedMargin;
+  const scale = 1 / Math.max(ram.retracted, 1e-6);
+  return [
+    strokeSlack("stroke.retracted", rise, shortest, 1),
+    strokeSlack("stroke.extended", rise, longest, -1),
+    armSlack("lever", rise, need.lever, orientation, scale),
+    armSlack("deadCentre", rise, Math.sin(leastDeadCentre(need)), orientation, scale),
+    ...prepared.checks.map((check) => clearanceSlack(check, rise)),
+  ];
+}
+
+export const newSlope = (): Float64Array => new Float64Array(slopeSize);
