@@ -48,7 +48,8 @@ export function foundInWords(value: unknown): string {
 
 function listInWords(list: readonly unknown[]): string {
   if (list.length === 0) return "an empty list";
-  const plain = list.length <= 4 && list.every((item) => typeof item === "number" || typeof item === "boolean");
+  const plain =
+    list.length <= 4 && list.every((item) => typeof item === "number" || typeof item === "boolean");
   return plain ? `[${list.map(String).join(", ")}]` : `a list of ${list.length}`;
 }
 

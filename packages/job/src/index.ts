@@ -1,7 +1,30 @@
 export { type Fault, faultInWords, faultLines, pathInWords } from "./fault.ts";
-export { type JsonObject, type Migrated, type Migration, migrate, readableVersions } from "./migrate/migration.ts";
+export {
+  type Finding,
+  type FindingSummary,
+  type FindingUnit,
+  findingSummary,
+  notChecked,
+} from "./findings/finding.ts";
+export { limitFindings } from "./findings/limit-findings.ts";
+export { limitName } from "./findings/limit-names.ts";
+export { limitText } from "./findings/limit-wording.ts";
+export { type ReserveToWord, reserveText } from "./findings/reserve-wording.ts";
+export {
+  type JsonObject,
+  type Migrated,
+  type Migration,
+  migrate,
+  readableVersions,
+} from "./migrate/migration.ts";
+export { type AppliedDefault, appliedDefaults } from "./origins/defaults.ts";
+export { assumedValues, type Standing, type ValueOrigin, valueOrigins } from "./origins/value-origins.ts";
+export { displayUnit, type Shown } from "./quantity/display-units.ts";
+export { formatQuantity } from "./quantity/format-quantity.ts";
+export { type ParsedQuantity, parseQuantity } from "./quantity/parse-quantity.ts";
+export { sheetGaugeInches } from "./quantity/sheet-gauge.ts";
 export { fromSi, type QuantityKind, toSi, type Unit } from "./quantity/units.ts";
-export { type ReadJob, readJob } from "./read-job.ts";
+export { judgeDocument, type ReadJob, readJob } from "./read-job.ts";
 export type { JobAsBuilt, JobReading } from "./schema/as-built.ts";
 export type { JobBrackets, JobLeafBracket, JobPostBracket } from "./schema/brackets.ts";
 export type { JobFixedThing } from "./schema/fixed-thing.ts";

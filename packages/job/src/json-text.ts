@@ -7,30 +7,35 @@ export const longestText = 5 * 1024 * 1024;
 /** Deepest nesting that is read; a job needs about eight levels, and walking must never overflow the stack. */
 const deepestNesting = 100;
 
-export type JsonText = { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly faults: Fault[] };
+export type JsonText =
+  | { readonly ok: true; readonly value: unknown; readonly repeated: readonly Fault[] }
+  | { readonly ok: false; readonly faults: readonly Fault[] };
 
 /**
- * Parses JSON from outside: size and depth limited, no key twice in an object, syntax errors with line
- * and column. A byte-order mark at the start is skipped.
+ * Parses JSON from outside: size and depth limited, syntax errors with line and column. A byte-order mark
+ * at the start is skipped. Keys that an object holds twice are `repeated`: the value has only the last of each.
  */
 export function parseJsonText(text: string): JsonText {
   if (text.length > longestText) {
-    return refused(`a text of ${text.length} characters`, `a job of at most ${longestText} characters (5 MB)`);
+    return refused(
+      `a text of ${text.length} characters`,
+      `a job of at most ${longestText} characters (5 MB)`,
+    );
   }
   const json = text.startsWith("\uFEFF") ? text.slice(1) : text;
   if (json.trim() === "") return refused("an empty text", "a job as JSON");
   const tooDeep = nestingPast(json, deepestNesting);
   if (tooDeep !== null) {
-    return refused(`nesting deeper than ${deepestNesting} levels ${place(json, tooDeep)}`, "a job, which is flatter");
+    return refused(
+      `nesting deeper than ${deepestNesting} levels ${place(json, tooDeep)}`,
+      "a job, which is flatter",
+    );
   }
-  let value: unknown;
   try {
-    value = JSON.parse(json);
+    return { ok: true, value: JSON.parse(json), repeated: repeatedKeys(json) };
   } catch {
     return { ok: false, faults: [syntaxFault(json)] };
   }
-  const faults = repeatedKeys(json);
-  return faults.length > 0 ? { ok: false, faults } : { ok: true, value };
 }
 
 function refused(found: string, expected: string): JsonText {
@@ -87,7 +92,9 @@ function syntaxFault(json: string): Fault {
   if (!first) return { path: "", found: "text that is not JSON", expected: "a job as JSON" };
   const expected = expectedByCode[printParseErrorCode(first.error)] ?? "JSON";
   const atEnd = first.offset >= json.trimEnd().length;
-  const what = atEnd ? "the end of the text" : `${JSON.stringify(json.slice(first.offset, first.offset + 12))}`;
+  const what = atEnd
+    ? "the end of the text"
+    : `${JSON.stringify(json.slice(first.offset, first.offset + 12))}`;
   return { path: "", found: `${what} ${place(json, first.offset)}`, expected };
 }
 
@@ -106,7 +113,11 @@ function repeatedKeys(json: string): Fault[] {
       const keys = objects.at(-1);
       if (keys?.has(key)) {
         const path = pathInWords([...pathSupplier(), key]);
-        faults.push({ path, found: `the key a second time ${place(json, offset)}`, expected: "each key once" });
+        faults.push({
+          path,
+          found: `the key a second time ${place(json, offset)}`,
+          expected: "each key once",
+        });
       }
       keys?.add(key);
     },

@@ -25,9 +25,9 @@ export type ReadJob =
  * Lengths stay in millimetres, angles in degrees, as the file holds them; `to-core` converts to SI.
  * Never throws for any text.
  *
- * Errors (returned): every fault at once, each with its path, what was found and what was expected.
- * A text that is not JSON, is longer than 5 MB, nests too deep, repeats a key, is of another format or of an
- * unknown version is reported for that alone, since nothing else could be judged.
+ * Errors (returned): every fault at once, each with its path, what was found and what was expected. A text that
+ * is not JSON, is too long (5 MB) or nests too deep, names another format or a version that cannot be read is
+ * reported for that alone, since nothing else could be judged.
  *
  * ### Example
  *   const read = readJob('{ "format": "pintle-job", "version": 1, "leaves": [] }');
@@ -38,42 +38,49 @@ export type ReadJob =
  */
 export function readJob(text: string): ReadJob {
   const parsed = parseJsonText(text);
-  return parsed.ok ? judgeDocument(parsed.value, migrations) : parsed;
+  if (!parsed.ok) return parsed;
+  const judged = judgeDocument(parsed.value);
+  if (parsed.repeated.length === 0) return judged;
+  return { ok: false, faults: [...parsed.repeated, ...(judged.ok ? [] : judged.faults)] };
 }
 
-/** Judges a document that is already parsed; `steps` are the migrations at hand. */
-export function judgeDocument(value: unknown, steps: readonly Migration[]): ReadJob {
-  const header = headerFault(value);
-  if (header) return { ok: false, faults: [header] };
-  const migrated = migrate(value as JsonObject, steps, jobVersion);
-  if (!migrated.ok) {
-    const found = foundInWords((value as JsonObject)["version"]);
-    const expected = `a version that can be read: ${migrated.readable.join(", ")}`;
-    return { ok: false, faults: [{ path: "version", found, expected }] };
-  }
-  const { document, from } = migrated;
-  const judged = jobSchema.safeParse(document);
-  const faults = mergedFaults(judged.success ? [] : schemaFaults(document, judged.error), jobFaults(document));
-  if (!judged.success || faults.length > 0) return { ok: false, faults };
-  const unknown = unknownKeys(document, judged.data);
-  // The document itself, not what the schema returned: that one lacks the unknown keys.
-  const job = document as unknown as Job;
-  return from === jobVersion
-    ? { ok: true, job, unknownKeys: unknown }
-    : { ok: true, job, unknownKeys: unknown, migratedFrom: from };
-}
-
-function headerFault(value: unknown): Fault | null {
+/** Judges a document that is already parsed; `steps` are the migrations at hand, by default all that there are. The document is not changed. */
+export function judgeDocument(value: unknown, steps: readonly Migration[] = migrations): ReadJob {
   if (typeof value !== "object" || value === null || Array.isArray(value)) {
-    return { path: "", found: foundInWords(value), expected: "a job, which is an object" };
+    return {
+      ok: false,
+      faults: [{ path: "", found: foundInWords(value), expected: "a job, which is an object" }],
+    };
   }
-  const format = Object.hasOwn(value, "format") ? (value as JsonObject)["format"] : undefined;
-  if (format === jobFormat) return null;
-  return { path: "format", found: foundInWords(format), expected: `"${jobFormat}"` };
+  const given = value as JsonObject;
+  const format = ownValue(given, "format");
+  // A format or version that is missing is one fault among others; a different one means another kind of file.
+  if (typeof format === "string" && format !== jobFormat) {
+    return {
+      ok: false,
+      faults: [{ path: "format", found: foundInWords(format), expected: `"${jobFormat}"` }],
+    };
+  }
+  const version = ownValue(given, "version");
+  if (version === undefined) return judgeCurrent(given);
+  const migrated = migrate(given, steps, jobVersion);
+  if (!migrated.ok) {
+    const expected = `a version that can be read: ${migrated.readable.join(", ")}`;
+    return { ok: false, faults: [{ path: "version", found: foundInWords(version), expected }] };
+  }
+  const judged = judgeCurrent(migrated.document);
+  return judged.ok && migrated.from !== jobVersion ? { ...judged, migratedFrom: migrated.from } : judged;
 }
 
-/** A path that a single-value fault names already gets no second fault. */
-function mergedFaults(single: readonly Fault[], between: readonly Fault[]): Fault[] {
-  const named = new Set(single.map((fault) => fault.path));
-  return [...single, ...between.filter((fault) => !named.has(fault.path))];
+function judgeCurrent(document: JsonObject): ReadJob {
+  const judged = jobSchema.safeParse(document);
+  const single = judged.success ? [] : schemaFaults(document, judged.error);
+  const faults = [...single, ...jobFaults(document, single)];
+  if (!judged.success || faults.length > 0) return { ok: false, faults };
+  // The document itself, not what the schema returned: that one lacks the unknown keys.
+  return { ok: true, job: document as unknown as Job, unknownKeys: unknownKeys(document, judged.data) };
+}
+
+function ownValue(document: JsonObject, key: string): unknown {
+  return Object.hasOwn(document, key) ? document[key] : undefined;
 }

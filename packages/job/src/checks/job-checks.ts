@@ -6,10 +6,10 @@ import { repeatedNames } from "./unique-names.ts";
 
 /**
  * Faults between values of a job document: ids, references, and numbers that cannot hold together.
- * The document may be malformed; what the schema refuses already is skipped here.
+ * The document may be malformed; values that `single` names already are left out of the comparison.
  */
-export function jobFaults(document: unknown): Fault[] {
-  const job = documentPart(document);
+export function jobFaults(document: unknown, single: readonly Fault[]): Fault[] {
+  const job = documentPart(document, new Set(single.map((fault) => fault.path)));
   const leaves = job.list("leaves");
   const rams = job.list("rams");
   const faults = [

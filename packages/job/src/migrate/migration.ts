@@ -36,7 +36,7 @@ export function readableVersions(migrations: readonly Migration[], current: numb
  */
 export function migrate(document: JsonObject, migrations: readonly Migration[], current: number): Migrated {
   const readable = readableVersions(migrations, current);
-  const from = document["version"];
+  const from = document.version;
   if (typeof from !== "number" || !readable.includes(from)) return { ok: false, readable };
   if (from === current) return { ok: true, document, from };
   let lifted = JSON.parse(JSON.stringify(document)) as JsonObject;

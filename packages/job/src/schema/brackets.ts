@@ -60,7 +60,10 @@ export const leafBracketSchema = z.object(
   {
     id: shortText("id of the bracket"),
     standOffMm: choices(standOff, "stand-offs of the pin from the leaf's ram-side face [mm]"),
-    membersMm: choices(rangeMm("solid member that the bracket may land on, along"), "solid members [from, to] [mm]"),
+    membersMm: choices(
+      rangeMm("solid member that the bracket may land on, along"),
+      "solid members [from, to] [mm]",
+    ),
     origin: originsSchema.optional(),
   },
   { error: "a leaf bracket {id, standOffMm, membersMm}" },

@@ -20,7 +20,8 @@ export const fixedThingSchema = z.object(
       .max(500, { error: outlineError })
       .superRefine((outline, context) => {
         const fault = outline.length >= 3 && outline.length <= 500 ? outlineFault(outline) : null;
-        if (fault) context.addIssue({ code: "custom", message: fault.expected, params: { found: fault.found } });
+        if (fault)
+          context.addIssue({ code: "custom", message: fault.expected, params: { found: fault.found } });
       })
       .meta({ description: "Corners [along, out] in order round the thing, fixed frame [mm]" }),
     origin: originsSchema.optional(),

@@ -41,7 +41,10 @@ export const jobSchema = z
         .optional(),
       site: siteSchema.optional(),
       gateway: gatewaySchema.optional(),
-      leaves: z.array(leafSchema, { error: leavesError }).min(1, { error: leavesError }).max(20, { error: leavesError }),
+      leaves: z
+        .array(leafSchema, { error: leavesError })
+        .min(1, { error: leavesError })
+        .max(20, { error: leavesError }),
       rams: z.array(ramSchema, { error: ramsError }).max(1000, { error: ramsError }).optional(),
       note: freeText("note on the job").optional(),
       origin: originsSchema.optional(),

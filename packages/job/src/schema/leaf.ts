@@ -1,7 +1,16 @@
 import "./no-eval.ts";
 import * as z from "zod";
 import { asBuiltSchema } from "./as-built.ts";
-import { boundedNumber, coordinateMm, distanceMm, farthestMm, freeText, positiveMm, rangeMm, shortText } from "./bounded-number.ts";
+import {
+  boundedNumber,
+  coordinateMm,
+  distanceMm,
+  farthestMm,
+  freeText,
+  positiveMm,
+  rangeMm,
+  shortText,
+} from "./bounded-number.ts";
 import { bracketsSchema } from "./brackets.ts";
 import { fixedThingSchema } from "./fixed-thing.ts";
 import { needSchema } from "./need.ts";
@@ -46,10 +55,14 @@ export const leafSchema = z.object(
     lengthMm: positiveMm("hinge axis to the latch end of the leaf", farthestMm),
     heelMm: boundedNumber("hinge axis to the hinge end of the leaf", "mm", { from: -2000, upTo: farthestMm }),
     thicknessMm: positiveMm("thickness of the leaf", 1000),
-    faceMm: boundedNumber("hinge axis to the ram-side face, negative when the axis stands proud of it", "mm", {
-      from: -1000,
-      upTo: 1000,
-    }),
+    faceMm: boundedNumber(
+      "hinge axis to the ram-side face, negative when the axis stands proud of it",
+      "mm",
+      {
+        from: -1000,
+        upTo: 1000,
+      },
+    ),
     heightMm: positiveMm("height of the leaf", 10_000).optional(),
     groundGapMm: distanceMm("bottom edge to the ground, closed", 5000).optional(),
     massKg: boundedNumber("mass of the leaf", "kg", { above: 0, upTo: 10_000 }).optional(),

@@ -2,8 +2,7 @@ import "./no-eval.ts";
 import * as z from "zod";
 import { freeText, shortText } from "./bounded-number.ts";
 
-const howError =
-  'how the value came about: "tape", "scale", "meter", "level", "makersSheet" or "assumed"';
+const howError = 'how the value came about: "tape", "scale", "meter", "level", "makersSheet" or "assumed"';
 const whenError = "a date such as 2026-03-14, or with a time such as 2026-03-14T09:30";
 
 /** Where a value comes from: who found it, when and how. `assumed` marks a value that nobody measured. */

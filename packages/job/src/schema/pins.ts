@@ -22,7 +22,9 @@ export const placementSchema = z.object(
     leafPin: z.object(
       {
         alongMm: coordinateMm("leaf pin along the leaf from the hinge axis"),
-        offMm: coordinateMm("leaf pin square off the leaf from the hinge axis, toward the ram's side when closed"),
+        offMm: coordinateMm(
+          "leaf pin square off the leaf from the hinge axis, toward the ram's side when closed",
+        ),
         origin: originsSchema.optional(),
       },
       { error: "the leaf pin {alongMm, offMm}" },
@@ -38,13 +40,21 @@ export const reachSchema = z.object(
   {
     postPin: z
       .object(
-        { alongMm: rangeMm("post pin along"), outMm: rangeMm("post pin out"), origin: originsSchema.optional() },
+        {
+          alongMm: rangeMm("post pin along"),
+          outMm: rangeMm("post pin out"),
+          origin: originsSchema.optional(),
+        },
         { error: "the reach of the post pin {alongMm: [from, to], outMm: [from, to]}" },
       )
       .optional(),
     leafPin: z
       .object(
-        { alongMm: rangeMm("leaf pin along"), offMm: rangeMm("leaf pin off"), origin: originsSchema.optional() },
+        {
+          alongMm: rangeMm("leaf pin along"),
+          offMm: rangeMm("leaf pin off"),
+          origin: originsSchema.optional(),
+        },
         { error: "the reach of the leaf pin {alongMm: [from, to], offMm: [from, to]}" },
       )
       .optional(),

@@ -16,7 +16,9 @@ const tubeStretchSchema = z
     },
     { error: "a stretch of the ram's tube {fromMm, toMm, halfWidthMm}" },
   )
-  .refine((stretch) => stretch.fromMm < stretch.toMm, { error: "a stretch whose fromMm is smaller than its toMm" });
+  .refine((stretch) => stretch.fromMm < stretch.toMm, {
+    error: "a stretch whose fromMm is smaller than its toMm",
+  });
 
 /** A ram by its maker's numbers (rule G7): pin to pin lengths, outline, thrust and speed. */
 export const ramSchema = z.object(
@@ -37,7 +39,10 @@ export const ramSchema = z.object(
     speedMmS: boundedNumber("speed of the rod", "mm/s", { above: 0, upTo: 1000 }).optional(),
     supplyV: boundedNumber("supply voltage", "V", { above: 0, upTo: 1000 }).optional(),
     longestLeafMm: positiveMm("longest leaf that the maker allows", farthestMm).optional(),
-    heaviestLeafKg: boundedNumber("heaviest leaf that the maker allows", "kg", { above: 0, upTo: 10_000 }).optional(),
+    heaviestLeafKg: boundedNumber("heaviest leaf that the maker allows", "kg", {
+      above: 0,
+      upTo: 10_000,
+    }).optional(),
     note: freeText("note on the ram").optional(),
     origin: originsSchema.optional(),
   },

@@ -11,10 +11,15 @@ export function schemaFaults(document: unknown, error: z.ZodError): Fault[] {
   for (const issue of error.issues) {
     const path = issue.path.map((key) => (typeof key === "symbol" ? String(key) : key));
     const where = pathInWords(path);
-    const found = issue.code === "custom" && typeof issue.params?.["found"] === "string" ? issue.params["found"] : null;
+    const found =
+      issue.code === "custom" && typeof issue.params?.found === "string" ? issue.params.found : null;
     // Several bounds of one value can fail together; their messages say the same.
     if (!faults.has(where)) {
-      faults.set(where, { path: where, found: found ?? foundInWords(valueAt(document, path)), expected: issue.message });
+      faults.set(where, {
+        path: where,
+        found: found ?? foundInWords(valueAt(document, path)),
+        expected: issue.message,
+      });
     }
   }
   return [...faults.values()];

@@ -16,11 +16,15 @@ export interface OutlineFault {
 export function outlineFault(outline: readonly Corner[]): OutlineFault | null {
   const corners = withoutClosingCorner(outline);
   const count = corners.length;
-  if (count < 3) return { found: `${count} different corners`, expected: "an outline of at least 3 different corners" };
+  if (count < 3)
+    return { found: `${count} different corners`, expected: "an outline of at least 3 different corners" };
   const corner = (index: number): Corner => corners[index % count] as Corner;
   for (let i = 0; i < count; i += 1) {
     if (same(corner(i), corner(i + 1))) {
-      return { found: `corner ${(i + 1) % count} repeats corner ${i}`, expected: "an outline that names each corner once" };
+      return {
+        found: `corner ${(i + 1) % count} repeats corner ${i}`,
+        expected: "an outline that names each corner once",
+      };
     }
   }
   for (let i = 0; i < count; i += 1) {
@@ -50,7 +54,8 @@ function edgesClash(corner: (index: number) => Corner, count: number, i: number,
   const shared = j === i + 1 ? corner(j) : corner(0);
   const before = j === i + 1 ? corner(i) : corner(j);
   const after = j === i + 1 ? corner(j + 1) : corner(1);
-  const ahead = (shared[0] - before[0]) * (after[0] - shared[0]) + (shared[1] - before[1]) * (after[1] - shared[1]);
+  const ahead =
+    (shared[0] - before[0]) * (after[0] - shared[0]) + (shared[1] - before[1]) * (after[1] - shared[1]);
   return side(before, shared, after) === 0 && ahead < 0;
 }
 

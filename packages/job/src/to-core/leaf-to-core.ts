@@ -32,7 +32,10 @@ export function toLeaf(leaf: JobLeaf): Leaf {
 export function toFixedThings(leaf: JobLeaf): FixedThing[] {
   return (leaf.fixed ?? []).map((thing) => ({
     name: thing.name,
-    outline: withoutClosingCorner(thing.outlineMm).map(([along, out]) => ({ x: metres(along), y: metres(out) })),
+    outline: withoutClosingCorner(thing.outlineMm).map(([along, out]) => ({
+      x: metres(along),
+      y: metres(out),
+    })),
   }));
 }
 

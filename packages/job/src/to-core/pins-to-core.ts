@@ -1,11 +1,11 @@
 import {
   type LeafBracket,
-  leafPinSites,
   type LeafPinSite,
+  leafPinSites,
   type Placement,
   type PostBracket,
-  postPinSites,
   type PostPinSite,
+  postPinSites,
   type Reach,
   type Span,
 } from "@pintle/core";
@@ -99,7 +99,10 @@ export function toReach(leaf: JobLeaf): ReachOfLeaf {
     const rise = metres(leaf.reach?.riseMm ?? leaf.placement?.riseMm ?? 0);
     return { ok: true, reach: { postPin, leafPin, rise } };
   }
-  return { ok: false, missing: [...(postPin ? [] : ["reach.postPin" as const]), ...(leafPin ? [] : ["reach.leafPin" as const])] };
+  return {
+    ok: false,
+    missing: [...(postPin ? [] : ["reach.postPin" as const]), ...(leafPin ? [] : ["reach.leafPin" as const])],
+  };
 }
 
 function postSites(leaf: JobLeaf): PostPinSite[] | null {
@@ -115,7 +118,8 @@ function postSites(leaf: JobLeaf): PostPinSite[] | null {
 
 function leafSites(leaf: JobLeaf): LeafPinSite[] | null {
   const brackets = leaf.brackets?.leaf;
-  if (brackets) return brackets.flatMap((bracket) => leafPinSites(toLeafBracket(bracket), metres(leaf.faceMm)));
+  if (brackets)
+    return brackets.flatMap((bracket) => leafPinSites(toLeafBracket(bracket), metres(leaf.faceMm)));
   const plain = leaf.reach?.leafPin;
   return plain ? [{ bracket: plainReachName, along: toSpan(plain.alongMm), off: toSpan(plain.offMm) }] : null;
 }

@@ -8,7 +8,8 @@ import { toFixedThings, toLeaf, toRam } from "./leaf-to-core.ts";
 
 /** What a placement must keep, SI; what the job leaves out takes the core's default. */
 export function toNeed(need: JobNeed | undefined): Need {
-  const metres = (mm: number | undefined, otherwise: number) => (mm === undefined ? otherwise : toSi(mm, "mm"));
+  const metres = (mm: number | undefined, otherwise: number) =>
+    mm === undefined ? otherwise : toSi(mm, "mm");
   return {
     clearance: metres(need?.clearanceMm, defaultNeed.clearance),
     fixedClearance: metres(need?.fixedClearanceMm, defaultNeed.fixedClearance),
