@@ -53,6 +53,8 @@ async function build() {
     minify: true,
     legalComments: "none",
     logLevel: "error",
+    // Some packages offer their CommonJS form first, wrapped so that no bundler can see into it.
+    mainFields: ["module", "main"],
     // Some packages inside are CommonJS and call `require` for Node's own modules.
     banner: { js: 'import{createRequire as __r}from"node:module";const require=__r(import.meta.url);' },
   });

@@ -2,7 +2,7 @@ import { mkdirSync, writeFileSync } from "node:fs";
 import { dirname } from "node:path";
 import { countsFile } from "./checks.mjs";
 
-/** Leaves the number of tests for the closing line of `npm test`. @implements {import("vitest/reporters").Reporter} */
+/** Leaves the number of tests for the closing line of `npm test`. */
 export default class CountReporter {
   /** @param {readonly import("vitest/node").TestModule[]} modules @param {readonly unknown[]} errors */
   onTestRunEnd(modules, errors) {

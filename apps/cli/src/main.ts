@@ -1,1 +1,51 @@
-process.stdout.write("pintle 0.1.0\n");
+import { availableParallelism } from "node:os";
+import { isMainThread, parentPort } from "node:worker_threads";
+import { serveBatch } from "./batch/serve-batch.ts";
+import { exitCode } from "./exit-code.ts";
+import { askAtTerminal } from "./input/ask-at-terminal.ts";
+import type { Operations } from "./operations.ts";
+import type { Outside } from "./outside.ts";
+import { runProgram } from "./program.ts";
+import { pageColumns } from "./reporters/text/page.ts";
+import { createStyle, wantsColour } from "./reporters/text/style.ts";
+
+const notYet = (): never => {
+  throw new Error("the operations are not wired in");
+};
+const operations: Operations = { place: notYet, check: notYet, swing: notYet, asBuilt: notYet };
+
+function realOutside(): Outside {
+  const { stdin, stdout, stderr, env } = process;
+  return {
+    operations,
+    print: (text) => stdout.write(text),
+    tell: (lines) => {
+      for (const line of lines) stderr.write(`${line}\n`);
+    },
+    ask: stdin.isTTY && stderr.isTTY ? askAtTerminal : null,
+    style: createStyle(wantsColour(stdout.isTTY, env)),
+    columns: pageColumns(stdout.columns),
+    showsProgress: stderr.isTTY,
+    cores: availableParallelism(),
+  };
+}
+
+async function main(): Promise<void> {
+  // `pintle … | head`: the reader has seen enough.
+  process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+    if (error.code !== "EPIPE") throw error;
+    process.exit();
+  });
+  try {
+    process.exitCode = await runProgram(process.argv.slice(2), realOutside());
+  } catch (error) {
+    // A bug of ours must not read as "a limit fails", which is what Node's own exit code 1 would say.
+    process.stderr.write(
+      `pintle broke; please report this: ${error instanceof Error ? error.stack : error}\n`,
+    );
+    process.exitCode = exitCode.badInput;
+  }
+}
+
+if (isMainThread) await main();
+else if (parentPort !== null) serveBatch(parentPort, operations);

@@ -1,0 +1,18 @@
+import type { Operations } from "./operations.ts";
+import type { Style } from "./reporters/text/style.ts";
+
+/** Everything that a command reaches outside itself; only main.ts builds the real one. */
+export interface Outside {
+  readonly operations: Operations;
+  /** The program's output. */
+  readonly print: (text: string) => void;
+  /** Faults and notes: standard error. */
+  readonly tell: (lines: readonly string[]) => void;
+  /** Asks the person at the terminal; null when nobody is there to answer. */
+  readonly ask: ((question: string) => Promise<string>) | null;
+  readonly style: Style;
+  readonly columns: number;
+  /** Whether a progress bar on standard error reaches a person. */
+  readonly showsProgress: boolean;
+  readonly cores: number;
+}

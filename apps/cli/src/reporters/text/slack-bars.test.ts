@@ -1,0 +1,29 @@
+import { expect, test } from "vitest";
+import type { LimitDocument } from "../../documents.ts";
+import { slackBars } from "./slack-bars.ts";
+import { createStyle } from "./style.ts";
+
+const plain = createStyle(false);
+
+const limits: readonly LimitDocument[] = [
+  { id: "lever", state: "pass", unit: "mm", value: 140.5, limit: 120, slack: 20.5, atDeg: 0 },
+  { id: "stroke.extended", state: "pass", unit: "mm", value: 1059.2, limit: 1150, slack: 90.8, atDeg: 0 },
+  { id: "clearance.leaf", state: "fail", unit: "mm", value: 32.3, limit: 50, slack: -17.7, atDeg: 90 },
+  { id: "deadCentre", state: "pass", unit: "deg", value: 23.4, limit: 5, slack: 18.4, atDeg: 0 },
+  { id: "force", state: "not-checked", unit: "ratio", value: null, limit: null, slack: null, atDeg: null },
+];
+
+// Numbers from the first check value of the placement rules; the layout is what is under test.
+test("[I2] limits stand tightest first, as bars with value, limit and angle; what is not checked is said", () => {
+  expect(slackBars(limits, "metric", plain).join("\n")).toMatchInlineSnapshot(`
+    "clearance.leaf     32.3 mm  at least 50 mm       17.7 mm short  at 90°  BROKEN
+    lever             140.5 mm  at least 120 mm   20.5 mm to spare   at 0°  ████
+    deadCentre           23.4°  at least 5°         18.4° to spare   at 0°  ████████████
+    stroke.extended  1059.2 mm  at most  1150 mm  90.8 mm to spare   at 0°  ██████████████████
+    not checked: force"
+  `);
+});
+
+test("[I2] in US units the same limits read in inches", () => {
+  expect(slackBars(limits.slice(0, 1), "us", plain).join("\n")).toMatchInlineSnapshot(`"lever  5 9/16"  at least 4 3/4"  13/16" to spare  at 0°  ████"`);
+});
