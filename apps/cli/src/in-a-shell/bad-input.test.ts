@@ -17,7 +17,7 @@ test("[I16] every fault has its line: file, path, found, expected; exit 2", () =
   expect(err.trimEnd().split("\n").sort()).toMatchInlineSnapshot(`
     [
       "a.json: display: found the text "imperial", expected the units to show: "metric" or "us"",
-      "a.json: leaves[0].lengthMm: found the text "long", expected a number: hinge axis to the latch end of the leaf [mm], above 0 and at most 20000",
+      "a.json: leaves[0].lengthMm: found the text "long", expected a number in mm, above 0 and at most 20000: hinge axis to the latch end of the leaf",
       "a.json: leaves[0].swing: found the text "up", expected the swing: "toward" or "away"",
     ]
   `);

@@ -49,10 +49,10 @@ function lines(style: Style) {
 }
 
 /** How many findings of each state, in words. */
-export function verdict(findings: readonly FindingDocument[], style: Style): string {
+function verdict(findings: readonly FindingDocument[], style: Style): string {
   const count = (state: State) => findings.filter((finding) => finding.state === state).length;
-  const fails = count("fail");
-  const counted = `${fails} ${fails === 1 ? "fails" : "fail"}, ${count("pass")} hold, ${count("not-checked")} not checked`;
+  const [fails, holds] = [count("fail"), count("pass")];
+  const counted = `${fails} ${fails === 1 ? "fails" : "fail"}, ${holds} ${holds === 1 ? "holds" : "hold"}, ${count("not-checked")} not checked`;
   return fails > 0 ? style.bad(counted) : counted;
 }
 

@@ -1,3 +1,4 @@
+import { turnSign } from "@pintle/core";
 import type { JobLeaf, JobPlacement, JobRam } from "@pintle/job";
 import { createCanvas, type PlanPoint, type View } from "./canvas.ts";
 
@@ -90,8 +91,9 @@ function legend({ leaf, placement, ram }: PlanSubject, view: View): string[] {
 }
 
 /** Turn of the leaf when open [rad], counter-clockwise in the job's frame (rule G2). */
-function openTurn(leaf: JobLeaf): number {
-  return ((leaf.swing === "toward" ? 1 : -1) * leaf.openAngleDeg * Math.PI) / 180;
+function openTurn({ swing, openAngleDeg }: JobLeaf): number {
+  const openAngle = (openAngleDeg * Math.PI) / 180;
+  return turnSign({ swing, openAngle }) * openAngle;
 }
 
 function turned([along, off]: PlanPoint, turn: number): PlanPoint {

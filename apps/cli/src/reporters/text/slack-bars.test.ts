@@ -25,5 +25,7 @@ test("[I2] limits stand tightest first, as bars with value, limit and angle; wha
 });
 
 test("[I2] in US units the same limits read in inches", () => {
-  expect(slackBars(limits.slice(0, 1), "us", plain).join("\n")).toMatchInlineSnapshot(`"lever  5 9/16"  at least 4 3/4"  13/16" to spare  at 0°  ████"`);
+  expect(slackBars(limits.slice(0, 1), "us", plain).join("\n")).toMatchInlineSnapshot(
+    `"lever  5 9/16"  at least 4 3/4"  13/16" to spare  at 0°  ████"`,
+  );
 });
