@@ -1,7 +1,7 @@
 // Installs the packages when, and only when, they differ from package-lock.json.
 import { spawn } from "node:child_process";
 import { createHash } from "node:crypto";
-import { mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { setTimeout as wait } from "node:timers/promises";
 import { root } from "./places.mjs";
@@ -43,7 +43,8 @@ function alreadyMatches() {
 /** Whether the process that holds the turnstile still runs; one that died must not lock everybody out. */
 function holderRuns() {
   const pid = Number(readIfThere(turnstile));
-  if (!Number.isInteger(pid) || pid <= 0) return false;
+  // Between making the file and writing the number into it there is a moment without a number.
+  if (pid === 0) return Date.now() - (statSync(turnstile, { throwIfNoEntry: false })?.mtimeMs ?? 0) < 5000;
   try {
     process.kill(pid, 0);
     return true;

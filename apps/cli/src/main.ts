@@ -2,7 +2,7 @@ import { availableParallelism } from "node:os";
 import { isMainThread, parentPort } from "node:worker_threads";
 import { serveBatch } from "./batch/serve-batch.ts";
 import { exitCode } from "./exit-code.ts";
-import { askAtTerminal } from "./input/ask-at-terminal.ts";
+import { openTerminal } from "./input/terminal.ts";
 import type { Operations } from "./operations.ts";
 import type { Outside } from "./outside.ts";
 import { runProgram } from "./program.ts";
@@ -22,7 +22,7 @@ function realOutside(): Outside {
     tell: (lines) => {
       for (const line of lines) stderr.write(`${line}\n`);
     },
-    ask: stdin.isTTY && stderr.isTTY ? askAtTerminal : null,
+    openTerminal: stdin.isTTY && stderr.isTTY ? openTerminal : null,
     style: createStyle(wantsColour(stdout.isTTY, env)),
     columns: pageColumns(stdout.columns),
     showsProgress: stderr.isTTY,

@@ -1,3 +1,4 @@
+import type { Terminal } from "./input/terminal.ts";
 import type { Operations } from "./operations.ts";
 import type { Style } from "./reporters/text/style.ts";
 
@@ -8,8 +9,8 @@ export interface Outside {
   readonly print: (text: string) => void;
   /** Faults and notes: standard error. */
   readonly tell: (lines: readonly string[]) => void;
-  /** Asks the person at the terminal; null when nobody is there to answer. */
-  readonly ask: ((question: string) => Promise<string>) | null;
+  /** The person at the terminal; null when nobody is there to answer. */
+  readonly openTerminal: (() => Terminal) | null;
   readonly style: Style;
   readonly columns: number;
   /** Whether a progress bar on standard error reaches a person. */

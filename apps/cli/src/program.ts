@@ -7,7 +7,7 @@ import { addNew } from "./commands/new.ts";
 import { addPlace } from "./commands/place.ts";
 import { addSwing } from "./commands/swing.ts";
 import { type ExitCode, exitCode } from "./exit-code.ts";
-import { InputEnded } from "./input/ask-at-terminal.ts";
+import { InputEnded } from "./input/terminal.ts";
 import type { Outside } from "./outside.ts";
 
 /** Reads the command line and does what it says. Misuse is told on standard error. @returns what the shell is told */

@@ -42,7 +42,7 @@ async function begin(
     if (text !== undefined) values[key] = text;
   }
   const given: Said = options.title === undefined ? { values } : { title: options.title, values };
-  const said = outside.ask === null ? given : await askMissing(given, options.units, outside.ask);
+  const said = await askIfSomebodyIsThere(given, options.units, outside);
   const draft = draftJob(said, options.units);
   if (!draft.ok) {
     outside.tell(faultText("new", draft.faults));
@@ -53,6 +53,16 @@ async function begin(
     outside.tell([`assumed, to be measured: ${draft.assumed.join(", ")}`]);
   }
   return code;
+}
+
+async function askIfSomebodyIsThere(given: Said, units: Display, { openTerminal }: Outside): Promise<Said> {
+  if (openTerminal === null) return given;
+  const terminal = openTerminal();
+  try {
+    return await askMissing(given, units, terminal.ask);
+  } finally {
+    terminal.close();
+  }
 }
 
 /** `--open-angle` as commander keeps it: `openAngle`. */
