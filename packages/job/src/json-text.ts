@@ -95,7 +95,8 @@ function syntaxFault(json: string): Fault {
   const what = atEnd
     ? "the end of the text"
     : `${JSON.stringify(json.slice(first.offset, first.offset + 12))}`;
-  return { path: "", found: `${what} ${place(json, first.offset)}`, expected };
+  const found = `${what} ${place(json, first.offset)}`;
+  return { path: "", found, expected: atEnd ? `${expected}; the text breaks off` : expected };
 }
 
 /** JSON.parse keeps the last of two equal keys in silence; a lost value must not be silent. */

@@ -89,7 +89,7 @@ function takeParts(
       .trimStart();
     if (unit === null && rest !== "") return { ok: false, expected: samples[kind] };
   }
-  return rest === "" ? { ok: true, parts } : { ok: false, expected: samples[kind] };
+  return rest === "" && parts.length > 0 ? { ok: true, parts } : { ok: false, expected: samples[kind] };
 }
 
 function unitOf(kind: QuantityKind, spelling: string): Unit | "ga" | null {

@@ -139,8 +139,8 @@ export const units: Readonly<Record<Unit, UnitDefinition>> = {
   },
   "lbf-ft": {
     kind: "torque",
-    numerator: 13_558_179_483_314_004,
-    denominator: 10_000_000_000_000_000,
+    numerator: 3_389_544_870_828_501,
+    denominator: 2_500_000_000_000_000,
     system: "us",
     spellings: ["lbf-ft", "lbf ft", "lb-ft", "lb ft", "ft-lb", "ft lb", "ft-lbf", "ft lbf"],
   },

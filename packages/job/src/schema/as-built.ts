@@ -43,12 +43,14 @@ export const readingSchema = z.discriminatedUnion(
 const readingsError = "a list of at most 200 readings";
 
 /** What was measured on the gate once the pins were in (rule G18). */
-export const asBuiltSchema = z.object(
-  {
-    readings: z.array(readingSchema, { error: readingsError }).max(200, { error: readingsError }),
-  },
-  { error: "an object with readings" },
-);
+export const asBuiltSchema = z
+  .object(
+    {
+      readings: z.array(readingSchema, { error: readingsError }).max(200, { error: readingsError }),
+    },
+    { error: "an object with readings" },
+  )
+  .meta({ id: "asBuilt" });
 
 export type JobReading = z.infer<typeof readingSchema>;
 export type JobAsBuilt = z.infer<typeof asBuiltSchema>;

@@ -33,7 +33,7 @@ function boundsInWords(bounds: Bounds): string {
  */
 export function boundedNumber(what: string, unit: string, bounds: Bounds) {
   const described = unit === "" ? what : `${what} [${unit}]`;
-  const error = `a number: ${described}, ${boundsInWords(bounds)}`;
+  const error = `a number${unit === "" ? "" : ` in ${unit}`}, ${boundsInWords(bounds)}: ${what}`;
   let schema = z.number({ error });
   if (bounds.from !== undefined) schema = schema.gte(bounds.from, { error });
   if (bounds.above !== undefined) schema = schema.gt(bounds.above, { error });

@@ -75,13 +75,15 @@ const listOf = <T extends z.ZodType>(bracket: T, what: string) => {
 };
 
 /** Brackets at hand for each pin; those of one pin replace `reach` for that pin. */
-export const bracketsSchema = z.object(
-  {
-    post: listOf(postBracketSchema, "post brackets"),
-    leaf: listOf(leafBracketSchema, "leaf brackets"),
-  },
-  { error: "an object with the brackets for post and leaf" },
-);
+export const bracketsSchema = z
+  .object(
+    {
+      post: listOf(postBracketSchema, "post brackets"),
+      leaf: listOf(leafBracketSchema, "leaf brackets"),
+    },
+    { error: "an object with the brackets for post and leaf" },
+  )
+  .meta({ id: "brackets" });
 
 export type JobPostBracket = z.infer<typeof postBracketSchema>;
 export type JobLeafBracket = z.infer<typeof leafBracketSchema>;

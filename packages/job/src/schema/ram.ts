@@ -21,32 +21,37 @@ const tubeStretchSchema = z
   });
 
 /** A ram by its maker's numbers (rule G7): pin to pin lengths, outline, thrust and speed. */
-export const ramSchema = z.object(
-  {
-    id: shortText("id of the ram"),
-    name: shortText("name of the ram").optional(),
-    retractedMm: positiveMm("pin to pin fully in", 10_000),
-    strokeMm: positiveMm("how far the ram extends", 5000),
-    retractedMarginMm: distanceMm("stroke kept unused at the retracted end, 0 unless given", 5000).optional(),
-    extendedMarginMm: distanceMm("stroke kept unused at the extended end, 0 unless given", 5000).optional(),
-    tube: z
-      .array(tubeStretchSchema, { error: tubeError })
-      .min(1, { error: tubeError })
-      .max(50, { error: tubeError })
-      .meta({ description: "Outline of the tube: rectangles along the pin-to-pin line" }),
-    rodHalfWidthMm: positiveMm("half the width of the rod", 500),
-    thrustN: boundedNumber("thrust", "N", { above: 0, upTo: 100_000 }).optional(),
-    speedMmS: boundedNumber("speed of the rod", "mm/s", { above: 0, upTo: 1000 }).optional(),
-    supplyV: boundedNumber("supply voltage", "V", { above: 0, upTo: 1000 }).optional(),
-    longestLeafMm: positiveMm("longest leaf that the maker allows", farthestMm).optional(),
-    heaviestLeafKg: boundedNumber("heaviest leaf that the maker allows", "kg", {
-      above: 0,
-      upTo: 10_000,
-    }).optional(),
-    note: freeText("note on the ram").optional(),
-    origin: originsSchema.optional(),
-  },
-  { error: "an object that describes a ram" },
-);
+export const ramSchema = z
+  .object(
+    {
+      id: shortText("id of the ram"),
+      name: shortText("name of the ram").optional(),
+      retractedMm: positiveMm("pin to pin fully in", 10_000),
+      strokeMm: positiveMm("how far the ram extends", 5000),
+      retractedMarginMm: distanceMm(
+        "stroke kept unused at the retracted end, 0 unless given",
+        5000,
+      ).optional(),
+      extendedMarginMm: distanceMm("stroke kept unused at the extended end, 0 unless given", 5000).optional(),
+      tube: z
+        .array(tubeStretchSchema, { error: tubeError })
+        .min(1, { error: tubeError })
+        .max(50, { error: tubeError })
+        .meta({ description: "Outline of the tube: rectangles along the pin-to-pin line" }),
+      rodHalfWidthMm: positiveMm("half the width of the rod", 500),
+      thrustN: boundedNumber("thrust", "N", { above: 0, upTo: 100_000 }).optional(),
+      speedMmS: boundedNumber("speed of the rod", "mm/s", { above: 0, upTo: 1000 }).optional(),
+      supplyV: boundedNumber("supply voltage", "V", { above: 0, upTo: 1000 }).optional(),
+      longestLeafMm: positiveMm("longest leaf that the maker allows", farthestMm).optional(),
+      heaviestLeafKg: boundedNumber("heaviest leaf that the maker allows", "kg", {
+        above: 0,
+        upTo: 10_000,
+      }).optional(),
+      note: freeText("note on the ram").optional(),
+      origin: originsSchema.optional(),
+    },
+    { error: "an object that describes a ram" },
+  )
+  .meta({ id: "ram" });
 
 export type JobRam = z.infer<typeof ramSchema>;
