@@ -7,7 +7,7 @@ export interface Prediction {
 }
 
 /** A weighted least-squares problem. All unknowns must be of comparable size (here metres, and radians of order one). */
-export interface AdjustmentProblem {
+interface AdjustmentProblem {
   readonly observed: readonly { readonly value: number; readonly standardError: number }[];
   readonly predict: (unknowns: readonly number[]) => readonly Prediction[];
   readonly start: readonly number[];
@@ -24,7 +24,7 @@ export interface Adjusted {
   readonly normal: Matrix;
 }
 
-export type Adjustment =
+type Adjustment =
   | { readonly ok: true; readonly value: Adjusted }
   | { readonly ok: false; readonly reason: "iterationLimit"; readonly iterations: number };
 
@@ -50,31 +50,45 @@ export function adjust(problem: AdjustmentProblem): Adjustment {
   const negligible = Math.max(1e-20, 1e-28 * scale);
   let state = evaluate(problem, weights, problem.start);
   let damping = 1e-3;
-  const leastDamping = 1e-12;
+  let growth = 2;
   for (let iteration = 0; iteration < problem.iterationLimit; iteration++) {
-    const undamped = dampedStep(state, leastDamping);
-    if (dot(undamped, state.downhill) <= negligible) {
+    if (state.toGo <= negligible) {
       const { unknowns, predictions, chiSquared, normal } = state;
       return { ok: true, value: { unknowns, predictions, chiSquared, normal } };
     }
-    const step = dampedStep(state, damping);
+    const step = dampedStep(state.normal, state.downhill, damping);
     const trial = evaluate(
       problem,
       weights,
       state.unknowns.map((value, i) => value + (step[i] as number)),
     );
-    // Equality up to rounding counts as progress: the last steps change chi² by less than its last digit.
-    if (trial.chiSquared <= state.chiSquared + 1e-13 * (1 + state.chiSquared)) {
+    const gain = state.chiSquared - trial.chiSquared;
+    const rounding = 1e-13 * (1 + state.chiSquared);
+    // The last steps change chi² by less than its last digit; there the step still to go is the better judge.
+    if (gain > rounding || (gain >= -rounding && trial.toGo < state.toGo)) {
+      // Nielsen's rule: damping follows how well the linear model foretold the gain, which keeps it from swinging
+      // to and fro where readings contradict each other.
+      const foretold = dot(step, state.downhill) + damping * largestDiagonal(state.normal) * dot(step, step);
+      if (gain > rounding)
+        damping = Math.max(leastDamping, damping * Math.max(1 / 10, 1 - (2 * (gain / foretold) - 1) ** 3));
+      growth = 2;
       state = trial;
-      damping = Math.max(damping / 10, leastDamping);
-    } else damping = Math.min(damping * 10, 1e8);
+    } else {
+      damping *= growth;
+      growth *= 2;
+    }
   }
   return { ok: false, reason: "iterationLimit", iterations: problem.iterationLimit };
 }
 
+/** Damping at which a step is a Gauss–Newton step, and a direction that no reading feels still has a finite one. */
+const leastDamping = 1e-12;
+
 interface State extends Adjusted {
   /** Jᵀ W (value − predicted). */
   readonly downhill: readonly number[];
+  /** The whole step that the linear model asks for, in squared standard errors of the unknowns. */
+  readonly toGo: number;
 }
 
 function evaluate(
@@ -93,23 +107,19 @@ function evaluate(
       downhill[i] = (downhill[i] as number) + weighted * (gradient[i] as number);
   });
   const rows = predictions.map(({ gradient }) => gradient);
-  return {
-    unknowns,
-    predictions,
-    chiSquared,
-    normal: weightedGram(rows, weights, unknowns.length),
-    downhill,
-  };
+  const normal = weightedGram(rows, weights, unknowns.length);
+  const toGo = dot(dampedStep(normal, downhill, leastDamping), downhill);
+  return { unknowns, predictions, chiSquared, normal, downhill, toGo };
 }
 
+const largestDiagonal = (normal: Matrix): number =>
+  normal.reduce((most, row, i) => Math.max(most, row[i] as number), 0);
+
 /** Solves (N + damping · largest diagonal of N) step = downhill; positive definite for any damping above rounding. */
-function dampedStep(state: State, damping: number): number[] {
-  const largest = state.normal.reduce((most, row, i) => Math.max(most, row[i] as number), 0);
-  if (largest === 0) return state.downhill.map(() => 0);
-  const damped = state.normal.map((row, i) =>
-    row.map((value, j) => (i === j ? value + damping * largest : value)),
-  );
-  const lower = cholesky(damped);
+function dampedStep(normal: Matrix, downhill: readonly number[], damping: number): number[] {
+  const added = damping * largestDiagonal(normal);
+  if (added === 0) return downhill.map(() => 0);
+  const lower = cholesky(normal.map((row, i) => row.map((value, j) => (i === j ? value + added : value))));
   if (lower === null) throw new RangeError("adjust expected finite predictions and gradients");
-  return solveCholesky(lower, state.downhill);
+  return solveCholesky(lower, downhill);
 }

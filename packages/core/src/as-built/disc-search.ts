@@ -4,7 +4,7 @@ export interface Probe {
   readonly emptyWithin: number;
 }
 
-export interface DiscSearch {
+interface DiscSearch {
   /** Searched around (0, 0) [m]. */
   readonly radius: number;
   /** How near the answer is to the least distance [m]. */
@@ -18,7 +18,7 @@ export interface DiscSearch {
   readonly signal?: { readonly aborted: boolean };
 }
 
-export type DiscOutcome =
+type DiscOutcome =
   | {
       readonly kind: "found";
       readonly x: number;

@@ -23,9 +23,6 @@ const steps = [0.01, 0.1, 1, 0.0254, 0.3048];
  * difference, all [m]. A slip is named when undoing it lands within two standard errors of `expected` and
  * takes away at least two thirds of the difference; so the list is empty for a good reading. Which slips
  * are common is common practice, no source. Digits are those of the value in whole millimetres.
- *
- * ### Example
- *   expect(slipsThatExplain(1.102, 1.0131, 0.003)[0]).toEqual({ kind: "digitsSwapped", intended: 1.012 });
  */
 export function slipsThatExplain(value: number, expected: number, standardError: number): Slip[] {
   const sign = Math.sign(value);

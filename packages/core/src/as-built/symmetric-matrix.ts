@@ -77,7 +77,7 @@ export function inverse(matrix: Matrix): number[][] | null {
 }
 
 /** An eigenvalue and its unit eigenvector. */
-export interface EigenPair {
+interface EigenPair {
   readonly value: number;
   readonly vector: readonly number[];
 }
