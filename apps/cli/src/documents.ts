@@ -1,19 +1,8 @@
 // The documents that the operations return and that `--json` prints as they are (rule I15).
-
-export type State = "pass" | "fail" | "not-checked" | "not-applicable";
-
-export type Unit = "mm" | "deg" | "ratio";
+import type { Finding, FindingSummary } from "@pintle/job";
 
 /** One limit of one placement. Null numbers: not checked or not applicable. */
-export interface LimitDocument {
-  readonly id: string;
-  readonly state: State;
-  readonly unit: Unit;
-  readonly value: number | null;
-  readonly limit: number | null;
-  readonly slack: number | null;
-  readonly atDeg: number | null;
-}
+export type LimitDocument = Pick<Finding, "id" | "state" | "unit" | "value" | "limit" | "slack" | "atDeg">;
 
 export interface PinsDocument {
   readonly postPin: { readonly alongMm: number; readonly outMm: number };
@@ -24,6 +13,8 @@ export interface PlacementDocument extends PinsDocument {
   readonly ram?: string;
   readonly riseMm?: number;
   readonly reserveMm: number;
+  /** The reserve in plain words. */
+  readonly reserveText: string;
   readonly firstToBreak: string | null;
   readonly limits: readonly LimitDocument[];
   /** What this one is better or worse at than its neighbours in the list, in words. */
@@ -50,22 +41,9 @@ export interface PlaceDocument {
   }[];
 }
 
-export interface FindingDocument {
-  readonly rule: string;
-  readonly state: State;
-  readonly leaf: string | null;
-  readonly value: number | null;
-  readonly limit: number | null;
-  readonly unit: string | null;
-  readonly source: string;
-  readonly text: string;
-  readonly slack?: number | null;
-  readonly atDeg?: number | null;
-}
-
 export interface CheckDocument {
-  readonly findings: readonly FindingDocument[];
-  readonly summary: Readonly<Record<string, unknown>>;
+  readonly findings: readonly Finding[];
+  readonly summary: FindingSummary;
 }
 
 export interface SwingLeaf {
@@ -96,6 +74,7 @@ export interface AsBuiltDocument {
     readonly lines: readonly string[];
     readonly pins: PinsDocument | null;
     readonly reserveMm: number | null;
+    readonly reserveText: string | null;
     readonly firstToBreak: string | null;
     readonly limits: readonly LimitDocument[];
   }[];

@@ -1,22 +1,14 @@
-import type { Job } from "@pintle/job";
-import type { CheckDocument, FindingDocument, State } from "../../documents.ts";
+import type { Finding, FindingSummary, Job } from "@pintle/job";
+import type { CheckDocument } from "../../documents.ts";
 import { cleanText } from "../../output/clean-text.ts";
 import { jobHeading } from "./job-heading.ts";
 import type { Page } from "./page.ts";
 import { planText } from "./plan.ts";
+import { slackBars } from "./slack-bars.ts";
 import type { Style } from "./style.ts";
 
-/** What fails comes first, then what nobody looked at, then what holds. */
-const order: readonly State[] = ["fail", "not-checked", "pass", "not-applicable"];
-
-const words: Readonly<Record<State, string>> = {
-  fail: "FAILS",
-  "not-checked": "not checked",
-  pass: "holds",
-  "not-applicable": "not applicable",
-};
-
-export function checkText(job: Job, { findings }: CheckDocument, page: Page): string[] {
+/** What fails in words, every limit as a bar, what nobody looked at in words, and the count. */
+export function checkText(job: Job, { findings, summary }: CheckDocument, page: Page): string[] {
   const leafIds = [...new Set(findings.map(({ leaf }) => leaf))];
   return [
     ...jobHeading(job, page.style),
@@ -24,36 +16,41 @@ export function checkText(job: Job, { findings }: CheckDocument, page: Page): st
       const ofLeaf = findings.filter((finding) => finding.leaf === leaf);
       return [
         "",
-        page.style.strong(leaf === null ? "The job" : `Leaf ${cleanText(leaf)}`),
-        ...order.flatMap((state) =>
-          ofLeaf.filter((finding) => finding.state === state).flatMap(lines(page.style)),
-        ),
-        ...(page.plan && leaf !== null ? ["", ...placedPlan(job, leaf, page.columns)] : []),
+        page.style.strong(`Leaf ${cleanText(leaf)}`),
+        ...leafFindings(ofLeaf, job, page.style),
+        ...(page.plan ? ["", ...placedPlan(job, leaf, page.columns)] : []),
       ];
     }),
     "",
-    verdict(findings, page.style),
+    verdict(summary, page.style),
   ];
 }
 
-function lines(style: Style) {
-  const paint: Readonly<Record<State, (text: string) => string>> = {
-    fail: style.bad,
-    "not-checked": style.warn,
-    pass: style.good,
-    "not-applicable": style.quiet,
-  };
-  return ({ state, rule, text }: FindingDocument): string[] => [
-    `  ${paint[state](words[state].padEnd(14))}  ${cleanText(text)} ${style.quiet(`[${cleanText(rule)}]`)}`,
+function leafFindings(findings: readonly Finding[], job: Job, style: Style): string[] {
+  const inWords = (state: Finding["state"], paint: (text: string) => string) =>
+    findings.filter((one) => one.state === state).map(({ text }) => paint(cleanText(text)));
+  const measured = findings.filter(({ slack }) => slack !== null);
+  const holdsWithoutNumber = findings.filter(({ slack, state }) => slack === null && state === "pass");
+  const bars = slackBars(measured, job.display ?? "metric", style);
+  const failures = inWords("fail", (text) => style.bad(`FAILS: ${text}`));
+  const open = inWords("not-checked", style.warn);
+  return [
+    ...failures,
+    ...spaced(failures, bars),
+    ...holdsWithoutNumber.map(({ text }) => cleanText(text)),
+    ...spaced(bars, open),
+    ...inWords("not-applicable", style.quiet),
   ];
 }
 
-/** How many findings of each state, in words. */
-function verdict(findings: readonly FindingDocument[], style: Style): string {
-  const count = (state: State) => findings.filter((finding) => finding.state === state).length;
-  const [fails, holds] = [count("fail"), count("pass")];
-  const counted = `${fails} ${fails === 1 ? "fails" : "fail"}, ${holds} ${holds === 1 ? "holds" : "hold"}, ${count("not-checked")} not checked`;
-  return fails > 0 ? style.bad(counted) : counted;
+/** An empty line between two parts that are both there. */
+function spaced(before: readonly string[], after: readonly string[]): readonly string[] {
+  return before.length > 0 && after.length > 0 ? ["", ...after] : after;
+}
+
+function verdict({ fail, pass, notChecked }: FindingSummary, style: Style): string {
+  const counted = `${fail} ${fail === 1 ? "fails" : "fail"}, ${pass} ${pass === 1 ? "holds" : "hold"}, ${notChecked} not checked`;
+  return fail > 0 ? style.bad(counted) : counted;
 }
 
 function placedPlan(job: Job, id: string, columns: number): string[] {

@@ -1,10 +1,10 @@
-import type { Display, Job } from "@pintle/job";
+import { type Display, type Job, limitName } from "@pintle/job";
 import type { NothingFits, PlaceDocument, PlacementDocument } from "../../documents.ts";
 import { cleanText } from "../../output/clean-text.ts";
 import { jobHeading } from "./job-heading.ts";
 import type { Page } from "./page.ts";
 import { planText } from "./plan.ts";
-import { reserveSentence } from "./reserve-sentence.ts";
+import { sentence } from "./sentence.ts";
 import { shownQuantity } from "./shown-quantity.ts";
 import { slackBars } from "./slack-bars.ts";
 
@@ -32,9 +32,8 @@ function bestPlacement(
   display: Display,
   page: Page,
 ): string[] {
-  const sentence = reserveSentence(best.reserveMm, best.firstToBreak, display);
   return [
-    (best.reserveMm < 0 ? page.style.bad : page.style.good)(sentence),
+    (best.reserveMm < 0 ? page.style.bad : page.style.good)(sentence(best.reserveText)),
     "",
     ...pinLines(best, display),
     "",
@@ -65,7 +64,7 @@ function inOneLine({ postPin, leafPin, reserveMm, tradeOffs }: PlacementDocument
 function nothingFitsText({ binding, changes }: NothingFits, page: Page): string[] {
   return [
     page.style.bad("Nothing within reach fits."),
-    `What stands in the way: ${binding.map(cleanText).join(", ")}.`,
+    `What stands in the way: ${binding.map((id) => cleanText(limitName(id))).join(", ")}.`,
     ...(changes.length > 0 ? ["Any one of these would make it fit:"] : []),
     ...changes.map(({ text }) => `  ${cleanText(text)}`),
   ];

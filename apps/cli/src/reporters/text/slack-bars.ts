@@ -1,10 +1,11 @@
-import type { Display } from "@pintle/job";
-import type { LimitDocument, Unit } from "../../documents.ts";
+import { type Display, type FindingUnit, limitName } from "@pintle/job";
+import type { LimitDocument } from "../../documents.ts";
+import { cleanText } from "../../output/clean-text.ts";
 import { shownQuantity } from "./shown-quantity.ts";
 import type { Style } from "./style.ts";
 
 /** A full bar stands for this much slack; what has more is not what decides. */
-const fullBar: Readonly<Record<Unit, number>> = { mm: 100, deg: 30, ratio: 1 };
+const fullBar: Readonly<Record<FindingUnit, number>> = { mm: 100, deg: 30, ratio: 1 };
 const barColumns = 20;
 
 interface Row {
@@ -48,7 +49,7 @@ function row(limit: LimitDocument, display: Display): Row {
   const isBroken = state === "fail";
   const columns = Math.min(barColumns, Math.max(0, Math.round(tightness(limit) * barColumns)));
   return {
-    name: id,
+    name: cleanText(limitName(id)),
     value: shown(value),
     asked: asked === null ? "" : `${isAtMost(limit) ? "at most " : "at least"} ${shown(asked)}`,
     slack: slack === null ? "" : isBroken ? `${shown(-slack)} short` : `${shown(slack)} to spare`,
@@ -66,7 +67,7 @@ function isAtMost({ value, limit, slack }: LimitDocument): boolean {
 
 function unjudged(limits: readonly LimitDocument[], style: Style): string[] {
   const named = (state: LimitDocument["state"]) =>
-    limits.filter((one) => one.state === state).map(({ id }) => id);
+    limits.filter((one) => one.state === state).map(({ id }) => cleanText(limitName(id)));
   const [open, without] = [named("not-checked"), named("not-applicable")];
   return [
     ...(open.length > 0 ? [style.warn(`not checked: ${open.join(", ")}`)] : []),
