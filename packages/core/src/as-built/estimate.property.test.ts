@@ -221,4 +221,43 @@ describe("pins from tape readings", { timeout: 60_000 }, () => {
       { seed: 18_014, numRuns: 100 },
     );
   });
+
+  test("[G18] whatever the readings, the outcome is data with finite numbers", () => {
+    const anyReading = fc.record({
+      measure: fc.constantFrom(...everyMeasure),
+      value: fc.double({ min: 0.03, max: 20, noNaN: true }),
+      standardError: fc.constantFrom(1e-6, 0.0005, 0.002, 1),
+    });
+    const reasons = new Set<string>();
+    fc.assert(
+      fc.property(
+        fc.array(anyReading, { maxLength: 9 }),
+        swings,
+        fc.boolean(),
+        (list, swing, estimateOpenAngle) => {
+          const readings = list.map(({ measure, value, standardError }, i) => ({
+            ...measure,
+            id: String(i),
+            value,
+            standardError,
+          }));
+          const outcome = estimateAsBuilt({
+            ...madeUpGate(swing),
+            plan: madeUpPlan,
+            readings,
+            estimateOpenAngle,
+          });
+          reasons.add(outcome.ok ? "ok" : outcome.reason);
+          const numbers: number[] = [];
+          JSON.stringify(outcome, (_, value) => {
+            if (typeof value === "number") numbers.push(value);
+            return value;
+          });
+          expect(numbers.filter((value) => !Number.isFinite(value))).toEqual([]);
+        },
+      ),
+      { seed: 18_015, numRuns: 150 },
+    );
+    expect([...reasons]).toEqual(expect.arrayContaining(["ok", "notSettled"]));
+  });
 });

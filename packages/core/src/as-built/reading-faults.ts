@@ -16,6 +16,9 @@ const offsets = new Set<Reading["kind"]>([
   "leafPinFromHeel",
 ]);
 
+/** A micrometre: no tape reads finer, and far finer ones beside ordinary ones would leave the arithmetic no digits [m]. */
+const finest = 0.000001;
+
 /** Every fault of a set of readings at once, in the order of the readings; empty when they can be used. */
 export function readingFaults(
   readings: readonly Reading[],
@@ -37,8 +40,8 @@ export function readingFaults(
     else if (reading.kind === "pinToPin" && reading.value < Math.abs(rise))
       fault("value", reading.value, `a pin-to-pin length of at least the rise, ${Math.abs(rise)} m`);
     const { standardError } = reading;
-    if (standardError !== undefined && !(Number.isFinite(standardError) && standardError > 0))
-      fault("standardError", standardError, "a finite length > 0 [m]");
+    if (standardError !== undefined && !(Number.isFinite(standardError) && standardError >= finest))
+      fault("standardError", standardError, `a finite length of at least ${finest} m`);
     if (
       reading.kind === "pinToPin" &&
       typeof reading.leafAt === "object" &&
