@@ -38,6 +38,8 @@ export interface PlaceDocument {
     readonly id: string;
     readonly placements: readonly PlacementDocument[];
     readonly nothingFits: NothingFits | null;
+    /** Why there was no search, in words: no ram, no reach. */
+    readonly notSearched?: string;
   }[];
 }
 

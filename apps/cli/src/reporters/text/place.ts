@@ -13,13 +13,14 @@ export function placeText(job: Job, found: PlaceDocument, page: Page): string[] 
   const display = job.display ?? "metric";
   return [
     ...jobHeading(job, page.style),
-    ...found.leaves.flatMap(({ id, placements: [best, ...others], nothingFits }) => [
+    ...found.leaves.flatMap(({ id, placements: [best, ...others], nothingFits, notSearched }) => [
       "",
       page.style.strong(`Leaf ${cleanText(id)}`),
       ...(best === undefined ? [] : bestPlacement(job, id, best, display, page)),
       ...(others.length > 0
         ? ["", "Others that differ:", ...others.map((one) => `  ${inOneLine(one, display)}`)]
         : []),
+      ...(notSearched === undefined ? [] : [page.style.warn(sentence(`not searched: ${notSearched}`))]),
       ...(nothingFits === null ? [] : nothingFitsText(nothingFits, page)),
     ]),
   ];
