@@ -9,7 +9,7 @@ export {
 export { limitFindings } from "./findings/limit-findings.ts";
 export { limitName } from "./findings/limit-names.ts";
 export { limitText } from "./findings/limit-wording.ts";
-export { type ReserveToWord, reserveText } from "./findings/reserve-wording.ts";
+export { type PinErrors, pinErrorText, type ReserveToWord, reserveText } from "./findings/reserve-wording.ts";
 export {
   type JsonObject,
   type Migrated,
@@ -46,5 +46,6 @@ export {
   toPostBracket,
   toReach,
 } from "./to-core/pins-to-core.ts";
+export { type LeafAtReading, type ReadingInSi, toReadings } from "./to-core/readings-to-core.ts";
 export { ramFor, toNeed, toSituation } from "./to-core/situation-to-core.ts";
 export { jsonText, writeJob } from "./write-job.ts";

@@ -44,7 +44,15 @@ export function readJob(text: string): ReadJob {
   return { ok: false, faults: [...parsed.repeated, ...(judged.ok ? [] : judged.faults)] };
 }
 
-/** Judges a document that is already parsed; `steps` are the migrations at hand, by default all that there are. The document is not changed. */
+/**
+ * Judges a document that is already parsed; `steps` are the migrations at hand, by default all that there are. The document is not changed.
+ *
+ * ### Example
+ *   expect(judgeDocument({ format: "pintle-job", version: 9 })).toEqual({
+ *     ok: false,
+ *     faults: [{ path: "version", found: "9", expected: "a version that can be read: 1" }],
+ *   });
+ */
 export function judgeDocument(value: unknown, steps: readonly Migration[] = migrations): ReadJob {
   if (typeof value !== "object" || value === null || Array.isArray(value)) {
     return {

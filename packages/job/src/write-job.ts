@@ -10,14 +10,21 @@ const lineWidth = 110;
  * those are a caller's mistake.
  *
  * ### Example
- *   const range = { reach: { alongMm: [-260, -60] } };
- *   expect(jsonText(range)).toBe('{\n  "reach": {\n    "alongMm": [-260, -60]\n  }\n}\n');
+ *   const leaf = { id: "east", hingeSide: "left" as const, swing: "toward" as const, openAngleDeg: 90, lengthMm: 3600, heelMm: 30, thicknessMm: 50, faceMm: 25 };
+ *   const job = { format: "pintle-job" as const, version: 1 as const, leaves: [leaf] };
+ *   const again = readJob(writeJob(job));
+ *   expect(again.ok && again.job).toEqual(job);
  */
 export function writeJob(job: Job): string {
   return jsonText(job);
 }
 
-/** Any JSON value in the layout of a job file. See `writeJob`. */
+/**
+ * Any JSON value in the layout of a job file. See `writeJob`.
+ *
+ * ### Example
+ *   expect(jsonText({ ranges: [[1, 2], [3, 4]] })).toBe('{\n  "ranges": [[1, 2], [3, 4]]\n}\n');
+ */
 export function jsonText(value: unknown): string {
   return `${printed(value, "", 0)}\n`;
 }

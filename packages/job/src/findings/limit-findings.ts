@@ -17,6 +17,14 @@ const findingUnits: Record<Limit["unit"], FindingUnit> = { m: "mm", rad: "deg", 
  * Numbers come in millimetres and degrees; `text` is in the job's display units. The source is `job` for what
  * the job asks for, `common practice, no source` for a default, `geometry` where nothing was asked.
  * Throws RangeError when the job has no leaf with that index.
+ *
+ * ### Example
+ *   const leaf = { id: "east", hingeSide: "left" as const, swing: "toward" as const, openAngleDeg: 90, lengthMm: 3600, heelMm: 30, thicknessMm: 50, faceMm: 25 };
+ *   const job = { format: "pintle-job" as const, version: 1 as const, leaves: [leaf] };
+ *   const limit = { id: "clearance.leaf", state: "pass" as const, unit: "m" as const, value: 0.075, limit: 0.05, slack: 0.025, atAngle: 0, where: null };
+ *   const [finding] = limitFindings(job, 0, [limit]);
+ *   expect(finding?.text).toBe("Clearance to the leaf: 75 mm, 50 mm needed, least at 0°; 25 mm to spare");
+ *   expect(finding?.source).toBe("common practice, no source");
  */
 export function limitFindings(job: Job, leafIndex: number, limits: readonly Limit[]): Finding[] {
   const leaf = job.leaves[leafIndex];

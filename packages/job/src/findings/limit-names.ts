@@ -4,7 +4,13 @@ function split(id: string): { readonly family: string; readonly thing: string } 
   return dot < 0 ? { family: id, thing: "" } : { family: id.slice(0, dot), thing: id.slice(dot + 1) };
 }
 
-/** What a limit is called in a sentence, lower case at the start. The thing's own name is kept as typed. */
+/**
+ * What a limit is called in a sentence, lower case at the start. The thing's own name is kept as typed.
+ *
+ * ### Example
+ *   expect(limitName("clearance.pier")).toBe("clearance to pier");
+ *   expect(limitName("deadCentre")).toBe("angle to dead centre");
+ */
 export function limitName(id: string): string {
   const { family, thing } = split(id);
   switch (id) {

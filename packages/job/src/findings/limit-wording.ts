@@ -3,7 +3,13 @@ import type { Display } from "../schema/job.ts";
 import { limitName } from "./limit-names.ts";
 import { shownAmount, shownSlack } from "./shown-amount.ts";
 
-/** What one limit says in plain words, in the job's display units. */
+/**
+ * What one limit says in plain words, in the job's display units.
+ *
+ * ### Example
+ *   const limit = { id: "clearance.leaf", state: "pass" as const, unit: "m" as const, value: 0.075, limit: 0.05, slack: 0.025, atAngle: 0, where: null };
+ *   expect(limitText(limit, "us")).toBe('Clearance to the leaf: 2 15/16", 1 15/16" needed, least at 0°; 1" to spare');
+ */
 export function limitText(limit: Limit, display: Display): string {
   const name = withCapital(limitName(limit.id));
   if (limit.state === "not-checked") return `${name}: not checked; ${whyNotChecked(limit.id)}`;

@@ -15,7 +15,13 @@ export type Migrated =
   | { readonly ok: true; readonly document: JsonObject; readonly from: number }
   | { readonly ok: false; readonly readable: readonly number[] };
 
-/** Versions that the migrations can lift to `current` without a gap, and `current` itself, ascending. */
+/**
+ * Versions that the migrations can lift to `current` without a gap, and `current` itself, ascending.
+ *
+ * ### Example
+ *   const lift = (document: JsonObject) => document;
+ *   expect(readableVersions([{ from: 1, what: "nothing", lift }], 2)).toEqual([1, 2]);
+ */
 export function readableVersions(migrations: readonly Migration[], current: number): number[] {
   const versions = [current];
   for (let version = current - 1; migrations.some((one) => one.from === version); version -= 1) {

@@ -17,6 +17,11 @@ export interface AppliedDefault {
  * Every default that the computation puts in for this job, in document order.
  *
  * Needs whose default is 0 (lever, sweep) ask for nothing and are not listed.
+ *
+ * ### Example
+ *   const leaf = { id: "east", hingeSide: "left" as const, swing: "toward" as const, openAngleDeg: 90, lengthMm: 3600, heelMm: 30, thicknessMm: 50, faceMm: 25 };
+ *   const job = { format: "pintle-job" as const, version: 1 as const, leaves: [leaf] };
+ *   expect(appliedDefaults(job)[0]).toEqual({ path: "leaves[0].need.clearanceMm", value: 50 });
  */
 export function appliedDefaults(job: Job): AppliedDefault[] {
   const defaults: AppliedDefault[] = [];

@@ -26,6 +26,13 @@ type Keyed = Readonly<Record<string, unknown>>;
  * An `origin` entry speaks for its key and for all within, unless an entry nearer to the value says otherwise.
  *
  * Source: rule "a measured value can carry who, when, how" of the job file.
+ *
+ * ### Example
+ *   const leaf = { id: "east", hingeSide: "left" as const, swing: "toward" as const, openAngleDeg: 90, lengthMm: 3600, heelMm: 30, thicknessMm: 50, faceMm: 25 };
+ *   const measured = { ...leaf, origin: { lengthMm: { how: "tape" as const, who: "Ada" } } };
+ *   const values = valueOrigins({ format: "pintle-job", version: 1, leaves: [measured] });
+ *   expect(values.find((value) => value.path === "leaves[0].lengthMm")?.standing).toBe("measured");
+ *   expect(values.find((value) => value.path === "leaves[0].heelMm")?.standing).toBe("notStated");
  */
 export function valueOrigins(job: Job): ValueOrigin[] {
   const found: ValueOrigin[] = [];
@@ -36,7 +43,14 @@ export function valueOrigins(job: Job): ValueOrigin[] {
   return [...found, ...defaults];
 }
 
-/** The values of a job that nobody measured or read off a sheet: marked as assumed, or filled in by default. */
+/**
+ * The values of a job that nobody measured or read off a sheet: marked as assumed, or filled in by default.
+ *
+ * ### Example
+ *   const leaf = { id: "east", hingeSide: "left" as const, swing: "toward" as const, openAngleDeg: 90, lengthMm: 3600, heelMm: 30, thicknessMm: 50, faceMm: 25 };
+ *   const job = { format: "pintle-job" as const, version: 1 as const, leaves: [leaf] };
+ *   expect(assumedValues(job).map((value) => value.path)).toEqual(["leaves[0].need.clearanceMm", "leaves[0].need.deadCentreDeg"]);
+ */
 export function assumedValues(job: Job): ValueOrigin[] {
   return valueOrigins(job).filter((value) => value.standing === "assumed");
 }

@@ -21,7 +21,7 @@ const signed = coordinateMm("the reading");
 const leafAnywhere = { ...about, leafAt: leafAtSchema.optional() };
 
 /** Kinds of reading (rule G18) by what the tape runs between. */
-export const readingSchema = z.discriminatedUnion(
+const readingSchema = z.discriminatedUnion(
   "kind",
   [
     z.object({ kind: z.literal("hingeToPostPin"), valueMm: straight, ...leafAnywhere }),

@@ -6,12 +6,24 @@ import { withoutClosingCorner } from "../schema/simple-outline.ts";
 
 const metres = (mm: number): number => toSi(mm, "mm");
 
-/** Travel of a job's leaf: swing and opening angle [rad]. */
+/**
+ * Travel of a job's leaf: swing and opening angle [rad].
+ *
+ * ### Example
+ *   const leaf = { id: "east", hingeSide: "left" as const, swing: "toward" as const, openAngleDeg: 90, lengthMm: 3600, heelMm: 30, thicknessMm: 50, faceMm: 25 };
+ *   expect(toTravel(leaf)).toEqual({ swing: "toward", openAngle: Math.PI / 2 });
+ */
 export function toTravel(leaf: JobLeaf): Travel {
   return { swing: leaf.swing, openAngle: toSi(leaf.openAngleDeg, "deg") };
 }
 
-/** A job's leaf as the core's, metres and radians. */
+/**
+ * A job's leaf as the core's, metres and radians.
+ *
+ * ### Example
+ *   const leaf = { id: "east", hingeSide: "left" as const, swing: "toward" as const, openAngleDeg: 90, lengthMm: 3600, heelMm: 30, thicknessMm: 50, faceMm: 25 };
+ *   expect(toLeaf(leaf).length).toBe(3.6);
+ */
 export function toLeaf(leaf: JobLeaf): Leaf {
   return {
     heel: metres(leaf.heelMm),
@@ -28,7 +40,14 @@ export function toLeaf(leaf: JobLeaf): Leaf {
   };
 }
 
-/** A leaf's fixed things, metres in the fixed frame. A corner that only closes the outline is left out. */
+/**
+ * A leaf's fixed things, metres in the fixed frame. A corner that only closes the outline is left out.
+ *
+ * ### Example
+ *   const leaf = { id: "east", hingeSide: "left" as const, swing: "toward" as const, openAngleDeg: 90, lengthMm: 3600, heelMm: 30, thicknessMm: 50, faceMm: 25 };
+ *   const pier = { name: "pier", outlineMm: [[-440, -215], [-40, -215], [-40, 70]] as [number, number][] };
+ *   expect(toFixedThings({ ...leaf, fixed: [pier] })[0]?.outline[0]).toEqual({ x: -0.44, y: -0.215 });
+ */
 export function toFixedThings(leaf: JobLeaf): FixedThing[] {
   return (leaf.fixed ?? []).map((thing) => ({
     name: thing.name,
@@ -39,13 +58,27 @@ export function toFixedThings(leaf: JobLeaf): FixedThing[] {
   }));
 }
 
-/** Faces of the hinge post [m], or null when the job does not give them. */
+/**
+ * Faces of the hinge post [m], or null when the job does not give them.
+ *
+ * ### Example
+ *   const leaf = { id: "east", hingeSide: "left" as const, swing: "toward" as const, openAngleDeg: 90, lengthMm: 3600, heelMm: 30, thicknessMm: 50, faceMm: 25 };
+ *   expect(toPostFaces(leaf)).toBe(null);
+ *   expect(toPostFaces({ ...leaf, post: { gatewayFaceAlongMm: -40, ramFaceOutMm: 70 } })).toEqual({ ramSideOut: 0.07, gatewayAlong: -0.04 });
+ */
 export function toPostFaces(leaf: JobLeaf): PostFaces | null {
   if (!leaf.post) return null;
   return { ramSideOut: metres(leaf.post.ramFaceOutMm), gatewayAlong: metres(leaf.post.gatewayFaceAlongMm) };
 }
 
-/** A job's ram as the core's, SI. Margins left out are 0; what the maker's sheet does not give is null. */
+/**
+ * A job's ram as the core's, SI. Margins left out are 0; what the maker's sheet does not give is null.
+ *
+ * ### Example
+ *   const ram = { id: "r", retractedMm: 760, strokeMm: 400, tube: [{ fromMm: -60, toMm: 560, halfWidthMm: 45 }], rodHalfWidthMm: 12 };
+ *   expect(toRam(ram).stroke).toBe(0.4);
+ *   expect(toRam(ram).thrust).toBe(null);
+ */
 export function toRam(ram: JobRam): Ram {
   return {
     id: ram.id,

@@ -30,7 +30,13 @@ function toSpan([from, to]: readonly [number, number], stepMm?: number): Span {
   return { from: metres(from), to: metres(to), step: stepMm === undefined ? null : metres(stepMm) };
 }
 
-/** Where the job says that the pins are, SI, or null when it does not. */
+/**
+ * Where the job says that the pins are, SI, or null when it does not.
+ *
+ * ### Example
+ *   const placement = { postPin: { alongMm: -150, outMm: 150 }, leafPin: { alongMm: 950, offMm: 140 } };
+ *   expect(toPlacement(placement)).toEqual({ postPin: { along: -0.15, out: 0.15 }, leafPin: { along: 0.95, off: 0.14 }, rise: 0 });
+ */
 export function toPlacement(placement: JobPlacement | undefined): Placement | null {
   if (!placement) return null;
   return {
@@ -56,7 +62,18 @@ export function fromPlacement(placement: Placement): JobPlacement {
   };
 }
 
-/** A post bracket of the job as the core's, SI (rule G13). */
+/**
+ * A post bracket of the job as the core's, SI (rule G13).
+ *
+ * ### Example
+ *   const welded = { kind: "welded" as const, id: "W", alongMm: [-150, -100] as [number, number], outMm: [100, 150] as [number, number] };
+ *   expect(toPostBracket(welded)).toEqual({
+ *     kind: "welded",
+ *     id: "W",
+ *     along: { from: -0.15, to: -0.1, step: null },
+ *     out: { from: 0.1, to: 0.15, step: null },
+ *   });
+ */
 export function toPostBracket(bracket: JobPostBracket): PostBracket {
   if (bracket.kind === "welded") {
     return { kind: "welded", id: bracket.id, along: toSpan(bracket.alongMm), out: toSpan(bracket.outMm) };
@@ -78,7 +95,13 @@ export function toPostBracket(bracket: JobPostBracket): PostBracket {
   }
 }
 
-/** A leaf bracket of the job as the core's, SI (rule G13). */
+/**
+ * A leaf bracket of the job as the core's, SI (rule G13).
+ *
+ * ### Example
+ *   const bracket = { id: "L", standOffMm: [60], membersMm: [[700, 760]] as [number, number][] };
+ *   expect(toLeafBracket(bracket)).toEqual({ id: "L", standOffs: [0.06], members: [{ from: 0.7, to: 0.76, step: null }] });
+ */
 export function toLeafBracket(bracket: JobLeafBracket): LeafBracket {
   return {
     id: bracket.id,
@@ -91,6 +114,10 @@ export function toLeafBracket(bracket: JobLeafBracket): LeafBracket {
  * Where the pins of a leaf may go, SI (rules G12, G13). Brackets of one pin replace `reach` for that pin.
  *
  * The rise is that of the reach, else that of the placement, else 0. Errors (returned): the keys that are missing.
+ *
+ * ### Example
+ *   const leaf = { id: "east", hingeSide: "left" as const, swing: "toward" as const, openAngleDeg: 90, lengthMm: 3600, heelMm: 30, thicknessMm: 50, faceMm: 25 };
+ *   expect(toReach(leaf)).toEqual({ ok: false, missing: ["reach.postPin", "reach.leafPin"] });
  */
 export function toReach(leaf: JobLeaf): ReachOfLeaf {
   const postPin = postSites(leaf);

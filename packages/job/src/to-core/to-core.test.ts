@@ -4,6 +4,7 @@ import type { Job } from "../schema/job.ts";
 import { quarryLane } from "../testing/quarry-lane.ts";
 import { toFixedThings, toLeaf, toPostFaces, toRam } from "./leaf-to-core.ts";
 import { fromPlacement, plainReachName, toPlacement, toReach } from "./pins-to-core.ts";
+import { toReadings } from "./readings-to-core.ts";
 import { ramFor, toNeed, toSituation } from "./situation-to-core.ts";
 
 const job = quarryLane() as Job;
@@ -216,6 +217,22 @@ describe("[G12][G13] where the pins may go", () => {
     expect(rise({ ...leaf, placement })).toBe(0.04);
     expect(rise({ ...leaf, placement, reach: { ...leaf.reach, riseMm: 20 } })).toBe(0.02);
   });
+});
+
+test("[G18] readings in SI, named by their place in the job", () => {
+  const asBuilt = {
+    readings: [
+      { kind: "hingeToPostPin" as const, valueMm: 212.1, standardErrorMm: 3 },
+      { kind: "pinToPin" as const, valueMm: 900, leafAt: 45 },
+      { kind: "postPinFromGatewayFace" as const, valueMm: -20, leafAt: "closed" as const },
+    ],
+  };
+  expect(toReadings({ ...leaf, asBuilt })).toEqual([
+    { id: "asBuilt.readings[0]", kind: "hingeToPostPin", value: 0.2121, standardError: 0.003 },
+    { id: "asBuilt.readings[1]", kind: "pinToPin", value: 0.9, leafAt: { angle: Math.PI / 4 } },
+    { id: "asBuilt.readings[2]", kind: "postPinFromGatewayFace", value: -0.02 },
+  ]);
+  expect(toReadings(leaf)).toEqual([]);
 });
 
 describe("placements there and back, and rams by id", () => {
