@@ -49,6 +49,8 @@ test("a millimetre value of the file survives the way to SI and back", () => {
   fc.assert(
     fc.property(fc.integer({ min: -2e10, max: 2e10 }), (millionths) => {
       const mm = millionths / 1e6;
+      // Read by the language itself: the double nearest to the decimal number of metres.
+      expect(toSi(mm, "mm")).toBe(Number(`${millionths}e-9`) + 0);
       expect(fromSi(toSi(mm, "mm"), "mm")).toBe(mm + 0);
     }),
     seed,

@@ -154,13 +154,15 @@ export const units: Readonly<Record<Unit, UnitDefinition>> = {
 };
 
 /**
- * A value in a unit as SI (m, rad, kg, N, m/s, N m).
+ * A value in a unit as SI (m, rad, kg, N, m/s, N m). Millimetres are taken to 1e-6 mm.
  *
  * ### Example
  *   expect(toSi(3600, "mm")).toBe(3.6);
  *   expect(toSi(180, "deg")).toBe(Math.PI);
  */
 export function toSi(value: number, unit: Unit): number {
+  // 1059.2 / 1000 is one unit in the last place off 1.0592; through whole millionths it is not.
+  if (unit === "mm") return Math.round(value * 1e6) / 1e9 + 0;
   const { numerator, denominator } = units[unit];
   return (value * numerator) / denominator;
 }
