@@ -102,7 +102,7 @@ export function feasibleReserve(prepared: Prepared, placement: Placement): Reser
   const error = new Float64Array(4);
   const slope = newSlope();
   const tryTurn = (f: SlackFunction, phi: number): number => {
-    const found = reserveAtTurn(f, pins, reserveCeiling, Math.cos(phi), Math.sin(phi), error, slope);
+    const found = reserveAtTurn(f, pins, reserve, Math.cos(phi), Math.sin(phi), error, slope);
     if (found < reserve) {
       reserve = found;
       first.id = f.id;
@@ -117,11 +117,12 @@ export function feasibleReserve(prepared: Prepared, placement: Placement): Reser
     tryTurn(f, 0);
     tryTurn(f, end);
   }
-  for (const f of functions) {
-    if (f.endsOnly) continue;
-    for (const [from, to] of promisingTurns(f, pins, end, reserve)) {
-      goldenLeast((phi) => tryTurn(f, phi), from, to);
-    }
+  // The likeliest to break come first, so that the rest is ruled out by one look each.
+  const candidates = functions.filter((f) => !f.endsOnly).flatMap((f) => promisingTurns(f, pins, end, reserve));
+  candidates.sort((a, b) => a.estimate - b.estimate);
+  for (const { f, estimate, from, at, to } of candidates) {
+    if (isOutOfQuestion(estimate, reserve)) break;
+    leastAround((phi) => tryTurn(f, phi), from, at, to);
   }
   const scale = Math.max(reserve, 1e-9);
   const [a, b, c, d] = [0, 1, 2, 3].map((j) => Math.max(-1, Math.min(1, (first.error[j] as number) / scale)));
@@ -145,8 +146,19 @@ export function feasibleReserve(prepared: Prepared, placement: Placement): Reser
   };
 }
 
+interface Candidate {
+  readonly f: SlackFunction;
+  readonly estimate: number;
+  readonly from: number;
+  readonly at: number;
+  readonly to: number;
+}
+
+/** The estimate is linear in the error and taken at samples; a quarter and 2 mm more allow for both. */
+const isOutOfQuestion = (estimate: number, reserve: number) => estimate > 1.25 * reserve + 0.002;
+
 /** Ranges of φ around the local minima of the first-order reserve that could still lie below `least`. */
-function promisingTurns(f: SlackFunction, pins: Pins, end: number, least: number): [number, number][] {
+function promisingTurns(f: SlackFunction, pins: Pins, end: number, least: number): Candidate[] {
   const slope = newSlope();
   const estimate = new Float64Array(angleSamples);
   for (let i = 0; i < angleSamples; i++) {
@@ -157,42 +169,56 @@ function promisingTurns(f: SlackFunction, pins: Pins, end: number, least: number
     estimate[i] = slack === Number.POSITIVE_INFINITY ? slack : slack / steep;
   }
   const step = end / (angleSamples - 1);
-  const ranges: [number, number][] = [];
+  const candidates: Candidate[] = [];
   for (let i = 0; i < angleSamples; i++) {
     const here = estimate[i] as number;
     const before = i > 0 ? (estimate[i - 1] as number) : Number.POSITIVE_INFINITY;
     const after = i + 1 < angleSamples ? (estimate[i + 1] as number) : Number.POSITIVE_INFINITY;
-    if (here > before || here >= after) continue;
-    // The estimate is linear in the error; a quarter more allows for its curvature.
-    if (here > 1.25 * least + 0.002) continue;
-    ranges.push([step * Math.max(0, i - 1), step * Math.min(angleSamples - 1, i + 1)]);
+    if (here > before || here >= after || isOutOfQuestion(here, least)) continue;
+    candidates.push({
+      f,
+      estimate: here,
+      from: step * Math.max(0, i - 1),
+      at: step * i,
+      to: step * Math.min(angleSamples - 1, i + 1),
+    });
   }
-  return ranges;
+  return candidates;
 }
 
-/** Golden-section descent; the callback keeps the least value it has seen, ends of the range included. */
-function goldenLeast(value: (at: number) => number, from: number, to: number): void {
-  const golden = (Math.sqrt(5) - 1) / 2;
-  let [a, b] = [from, to];
-  let c = b - golden * (b - a);
-  let d = a + golden * (b - a);
-  let atC = value(c);
-  let atD = value(d);
-  value(from);
-  value(to);
-  while (Math.abs(b - a) > 2e-4) {
-    if (atC < atD) {
-      b = d;
-      d = c;
-      atD = atC;
-      c = b - golden * (b - a);
-      atC = value(c);
-    } else {
-      a = c;
-      c = d;
-      atC = atD;
-      d = a + golden * (b - a);
-      atD = value(d);
+/**
+ * Descends to the least value between `from` and `to`, from their middle sample on, by parabolas through
+ * three points (golden section where a parabola does not help). The callback keeps the least it has seen.
+ */
+function leastAround(value: (at: number) => number, from: number, middle: number, to: number): void {
+  let [a, x, b] = [from, middle, to];
+  let atX = value(x);
+  let atA = x === a ? atX : value(a);
+  let atB = x === b ? atX : value(b);
+  if (x === a || x === b) {
+    const inner = 0.5 * (a + b);
+    const atInner = value(inner);
+    // At an end of the travel the least is the end itself unless a point inside is lower.
+    if (atInner >= atX) return;
+    [x, atX] = [inner, atInner];
+  }
+  for (let step = 0; step < 24 && Math.abs(b - a) > 4e-4; step++) {
+    const p = (x - a) * (atX - atB);
+    const q = (x - b) * (atX - atA);
+    let next = x - 0.5 * (((x - a) * p - (x - b) * q) / (p - q));
+    const margin = 0.02 * Math.abs(b - a);
+    const inside = Math.min(a, b) + margin < next && next < Math.max(a, b) - margin;
+    if (!inside || Math.abs(next - x) < 1e-4) {
+      next = Math.abs(b - x) > Math.abs(x - a) ? x + 0.382 * (b - x) : x - 0.382 * (x - a);
     }
+    const atNext = value(next);
+    const beyond = (next - x) * (b - a) > 0;
+    if (atNext < atX) {
+      if (beyond) [a, atA] = [x, atX];
+      else [b, atB] = [x, atX];
+      [x, atX] = [next, atNext];
+    } else if (beyond) [b, atB] = [next, atNext];
+    else [a, atA] = [next, atNext];
+    if (Math.max(atA, atB) - atX < 1e-7) return;
   }
 }

@@ -3,6 +3,8 @@ import { gapSlope, slopeSize } from "../clearance/gap-slope.ts";
 import { nearestContact } from "../clearance/least-gap.ts";
 import { newContact } from "../clearance/ram-gap.ts";
 import { newPose, poseInFixedFrame, poseInLeafFrame } from "../clearance/ram-pose.ts";
+import type { PinMoves } from "../search/gap-ceiling.ts";
+import { gapCeilingExcess } from "../search/gap-ceiling.ts";
 import type { Prepared } from "./limits.ts";
 import { leastDeadCentre } from "./limits.ts";
 
@@ -19,8 +21,12 @@ export interface SlackFunction {
   readonly id: string;
   /** The least over the travel is at one of its ends (rules G5, G6), so only those are looked at. */
   readonly endsOnly: boolean;
-  readonly check: ClearanceCheck | null;
   evaluate(pins: Pins, cosPhi: number, sinPhi: number, slope: Float64Array): number;
+  /**
+   * How much the slack may exceed the tangent of the last evaluation when the pins move within `moves` [m].
+   * May flatten `slope` (to zero) where no tangent can be promised.
+   */
+  excess(moves: PinMoves, slope: Float64Array): number;
 }
 
 /** ∂/∂(d, e, φ) of a function whose slope against the turned leaf pin B is (bx, by). */
@@ -35,10 +41,15 @@ function chainLeafPin(slope: Float64Array, x: number, y: number, bx: number, by:
  * travel kept, and no dead centre between them, the whole travel is kept.
  */
 function strokeSlack(id: string, rise: number, length: number, sign: 1 | -1): SlackFunction {
+  let last = 0;
   return {
     id,
     endsOnly: true,
-    check: null,
+    // |q| is convex: it rises above its tangent by at most move²/2|q|; its negative never does.
+    excess: ({ both }) => {
+      if (sign < 0) return 0;
+      return last > both ? (both * both) / (2 * (last - both)) : Number.POSITIVE_INFINITY;
+    },
     evaluate(pins, c, s, slope) {
       const px = pins[0] as number;
       const py = pins[1] as number;
@@ -48,6 +59,7 @@ function strokeSlack(id: string, rise: number, length: number, sign: 1 | -1): Sl
       const by = d * s + e * c;
       const qx = bx - px;
       const qy = by - py;
+      last = Math.sqrt(qx * qx + qy * qy);
       const true3 = Math.sqrt(qx * qx + qy * qy + rise * rise);
       const x = (sign * qx) / true3;
       const y = (sign * qy) / true3;
@@ -75,7 +87,8 @@ function armSlack(
   return {
     id,
     endsOnly: true,
-    check: null,
+    // The cross product is bilinear; |B|·|P B| lies above its tangent but for the product of both moves.
+    excess: ({ post, leaf, both }) => scale * (post * leaf + (isLever ? 0 : factor * leaf * both)),
     evaluate(pins, c, s, slope) {
       const px = pins[0] as number;
       const py = pins[1] as number;
@@ -111,7 +124,10 @@ function clearanceSlack(check: ClearanceCheck, rise: number): SlackFunction {
   return {
     id: check.id,
     endsOnly: false,
-    check,
+    excess(moves, slope) {
+      if (contact.feature === "overlap") slope.fill(0);
+      return gapCeilingExcess(pose, contact, moves);
+    },
     evaluate(pins, c, s, slope) {
       const px = pins[0] as number;
       const py = pins[1] as number;

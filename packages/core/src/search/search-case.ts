@@ -1,0 +1,34 @@
+import { turnSign } from "../linkage/pins.ts";
+import { brokenReserve, feasibleReserve, placementOf } from "../placement/reserve.ts";
+import type { Reserve } from "../placement/reserve.ts";
+import type { Prepared } from "../placement/limits.ts";
+import { limitsOf } from "../placement/limits.ts";
+import type { Pins, SlackFunction } from "../placement/slack.ts";
+import { slackFunctions } from "../placement/slack.ts";
+import type { Turns } from "./limit-rows.ts";
+import { turnsOf } from "./limit-rows.ts";
+
+/** One search problem with what its many evaluations share. */
+export interface SearchCase {
+  readonly prepared: Prepared;
+  readonly rise: number;
+  readonly turns: Turns;
+  /** The limits asked with the thrust line passing the hinge on its one side and on its other. */
+  readonly functions: { readonly left: readonly SlackFunction[]; readonly right: readonly SlackFunction[] };
+}
+
+export function searchCase(prepared: Prepared, rise: number): SearchCase {
+  const travel = prepared.situation.leaf.travel;
+  return {
+    prepared,
+    rise,
+    turns: turnsOf(turnSign(travel) * travel.openAngle),
+    functions: { left: slackFunctions(prepared, rise, 1), right: slackFunctions(prepared, rise, -1) },
+  };
+}
+
+/** The reserve of pin coordinates, exactly as `reserveOf` gives it. */
+export function reserveOfPins(search: SearchCase, pins: Pins): Reserve {
+  const placement = placementOf(pins, search.rise);
+  return brokenReserve(limitsOf(search.prepared, placement)) ?? feasibleReserve(search.prepared, placement);
+}
