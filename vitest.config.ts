@@ -7,6 +7,7 @@ export default defineConfig({
   test: {
     include: [
       "packages/*/src/**/*.test.ts",
+      "packages/*/independent/**/*.test.ts",
       "apps/*/src/**/*.test.ts",
       "scripts/**/*.test.ts",
       "reference/**/*.test.ts",

@@ -65,7 +65,12 @@ let laterals = new Float64Array(16);
  * Exact: the largest separation over the edge normals of both is the distance (or minus the depth), unless
  * two corners are nearest, when the corner distance is.
  */
-export function nearerGap(pose: RamPose, section: RamSection, outline: ConvexOutline, contact: Contact): void {
+export function nearerGap(
+  pose: RamPose,
+  section: RamSection,
+  outline: ConvexOutline,
+  contact: Contact,
+): void {
   const { ax, ay, ux, uy } = pose;
   const scale = pose.rise === 0 ? 1 : pose.plan / pose.length;
   const t0 = section.from * scale;
@@ -152,6 +157,10 @@ export function nearerGap(pose: RamPose, section: RamSection, outline: ConvexOut
   let station: number;
   let lateral: number;
   let spare: number;
+  // Into locals first: the pair already in `contact` must stay whole when this one proves to be no nearer.
+  let normalX: number;
+  let normalY: number;
+  let feature: ContactFeature;
   if (kind === 4) {
     const mx = nx[corner] as number;
     const my = ny[corner] as number;
@@ -161,32 +170,34 @@ export function nearerGap(pose: RamPose, section: RamSection, outline: ConvexOut
     const ky = ay + station * uy + lateral * ux - (y[corner] as number);
     const foot = ky * mx - kx * my;
     spare = Math.min(foot, (outline.edge[corner] as number) - foot);
-    contact.nx = mx;
-    contact.ny = my;
-    contact.feature = "outlineEdge";
+    normalX = mx;
+    normalY = my;
+    feature = "outlineEdge";
   } else if (kind < 2) {
     const side = kind === 0 ? -1 : 1;
     station = stations[corner] as number;
     lateral = -side * h;
     spare = Math.min(station - t0, t1 - station);
-    contact.nx = -side * uy;
-    contact.ny = side * ux;
-    contact.feature = "ramSide";
+    normalX = -side * uy;
+    normalY = side * ux;
+    feature = "ramSide";
   } else {
     const end = kind === 2 ? -1 : 1;
     station = kind === 2 ? t1 : t0;
     lateral = laterals[corner] as number;
     spare = Math.min(lateral + h, h - lateral);
-    contact.nx = end * ux;
-    contact.ny = end * uy;
-    contact.feature = "ramEnd";
+    normalX = end * ux;
+    normalY = end * uy;
+    feature = "ramEnd";
   }
   if (best > 0 && spare < 0) {
     nearestCorners(pose, outline, t0, t1, h, contact, section);
     return;
   }
-  if (best <= 0) contact.feature = "overlap";
   contact.gap = best;
+  contact.nx = normalX;
+  contact.ny = normalY;
+  contact.feature = best <= 0 ? "overlap" : feature;
   contact.normalOnRam = kind < 4;
   contact.station = station;
   contact.lateral = lateral;
