@@ -68,8 +68,7 @@ export function gapFloor(
   const atRodEnd = isEnd && nu < 0 && section.toCountsFromLeafPin;
   const endRaw = nu < 0 ? section.to : section.from;
   const endRate = atRodEnd ? slide - endRaw * driftRate : endRaw * driftRate;
-  const endChange =
-    (atRodEnd ? rates.slideChange : 0) + Math.abs(endRaw) * rates.riseDriftChange;
+  const endChange = (atRodEnd ? rates.slideChange : 0) + Math.abs(endRaw) * rates.riseDriftChange;
   const endAt = atRodEnd ? plan - endRaw * scale : endRaw * scale;
   for (let i = 0; i < outline.count; i++) {
     const dx = (outline.x[i] as number) - ax;

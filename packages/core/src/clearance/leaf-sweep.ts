@@ -126,7 +126,10 @@ function leastSweep(
         look(section, middle, outline, theta);
         const least = (best as Omit<SweepGap, "name"> | null)?.gap ?? Number.POSITIVE_INFINITY;
         if (sweepFloor(pose, contact, half) >= least - gapTolerance) continue;
-        waiting.push({ theta: theta - half / 2, half: half / 2 }, { theta: theta + half / 2, half: half / 2 });
+        waiting.push(
+          { theta: theta - half / 2, half: half / 2 },
+          { theta: theta + half / 2, half: half / 2 },
+        );
       }
     }
   }

@@ -110,7 +110,11 @@ export function leastGap(check: ClearanceCheck, placement: Placement, travel: Tr
   if (best === Number.POSITIVE_INFINITY) return null;
   poseAt(pose, placement, sign, bestTheta, check.inLeafFrame);
   nearestContact(pose, check, contact);
-  return { gap: best, atAngle: bestTheta, where: ramPointInFixedFrame(pose, contact, check, sign * bestTheta) };
+  return {
+    gap: best,
+    atAngle: bestTheta,
+    where: ramPointInFixedFrame(pose, contact, check, sign * bestTheta),
+  };
 }
 
 /** A rod that is not out at all has no gap; how soon it comes out is bounded by the sliding rate. */
@@ -124,7 +128,11 @@ function floorUnder(
 ): number {
   if (contact.gap === Number.POSITIVE_INFINITY) {
     const shown = pose.length - section.to - section.from + rates.slide * width;
-    return shown < 0 ? Number.POSITIVE_INFINITY : width < 1e-7 ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
+    return shown < 0
+      ? Number.POSITIVE_INFINITY
+      : width < 1e-7
+        ? Number.POSITIVE_INFINITY
+        : Number.NEGATIVE_INFINITY;
   }
   return gapFloor(pose, contact, rates, check.inLeafFrame, width);
 }

@@ -67,9 +67,14 @@ export function convexPieces(polygon: readonly Corner[]): ConvexOutline[] {
   const size = Math.max(...polygon.map((corner) => Math.max(Math.abs(corner.x), Math.abs(corner.y))), 1e-9);
   const tiny = 1e-12 * size * size;
   const turned = doubleArea(polygon) < 0 ? [...polygon].reverse() : [...polygon];
-  const corners = turned.filter((corner, i) => {
+  // Repeats go first: beside its own copy a corner would look straight, and both would be lost.
+  const distinct = turned.filter((corner, i) => {
     const before = turned[(i + turned.length - 1) % turned.length] as Corner;
-    const after = turned[(i + 1) % turned.length] as Corner;
+    return Math.hypot(corner.x - before.x, corner.y - before.y) > 1e-9 * size;
+  });
+  const corners = distinct.filter((corner, i) => {
+    const before = distinct[(i + distinct.length - 1) % distinct.length] as Corner;
+    const after = distinct[(i + 1) % distinct.length] as Corner;
     return Math.abs(cross(before, corner, after)) > tiny;
   });
   if (corners.length < 3 || Math.abs(doubleArea(corners)) <= tiny) return [];

@@ -47,7 +47,6 @@ export function travelRates(placement: Placement, range: LengthRange): TravelRat
     turnChange,
     postRadius: rho,
     riseDrift: (rise2 * slide) / (trueLeast * trueLeast * trueLeast),
-    riseDriftChange:
-      rise2 * (slideChange / trueLeast ** 3 + (3 * slide * slide) / trueLeast ** 4),
+    riseDriftChange: rise2 * (slideChange / trueLeast ** 3 + (3 * slide * slide) / trueLeast ** 4),
   };
 }
