@@ -1,14 +1,36 @@
-export type { ConvexOutline } from "./clearance/outline.ts";
-export { convexPieces } from "./clearance/outline.ts";
+export type { Prediction } from "./as-built/adjustment.ts";
+export type { Ambiguity, OtherSolution } from "./as-built/ambiguity.ts";
+export type {
+  AsBuiltEstimate,
+  AsBuiltOutcome,
+  AsBuiltReadings,
+  OpenAngleAsBuilt,
+} from "./as-built/estimate.ts";
+export { estimateAsBuilt } from "./as-built/estimate.ts";
+export type { LocatedPoint, LocateOutcome, PointDistance } from "./as-built/locate-point.ts";
+export { locatePoint } from "./as-built/locate-point.ts";
+export type { Mend, MendOptions, PinMend, PinName } from "./as-built/mend.ts";
+export { smallestMend } from "./as-built/mend.ts";
+export type { Misread, ReadingResidual, Suspect } from "./as-built/misread.ts";
+export type { FurtherReadings, MissingReading } from "./as-built/missing-reading.ts";
+export type { PinSpread } from "./as-built/pin-spread.ts";
+export type { LeafAt, Measure, MeasuredGate, Reading, UnknownName } from "./as-built/reading.ts";
+export { predictReading } from "./as-built/reading.ts";
+export type { ReadingFault } from "./as-built/reading-faults.ts";
+export type { Slip, SlipUnit } from "./as-built/slip.ts";
+export type { TapeClass } from "./as-built/tape-class.ts";
+export { tapeMaximumError, tapeStandardUncertainty } from "./as-built/tape-class.ts";
 export type { ClearanceCheck } from "./clearance/clearance-check.ts";
 export { clearanceChecks, rodStretchAtLeafPin } from "./clearance/clearance-check.ts";
 export type { SweepGap } from "./clearance/leaf-sweep.ts";
 export { sweepGaps } from "./clearance/leaf-sweep.ts";
 export type { LeastGap } from "./clearance/least-gap.ts";
 export { gapAt, leastGap } from "./clearance/least-gap.ts";
+export type { ConvexOutline } from "./clearance/outline.ts";
+export { convexPieces } from "./clearance/outline.ts";
 export type { FixedThing, Leaf, LeafBox } from "./leaf/leaf.ts";
-export { bracketTurn } from "./linkage/bracket-turn.ts";
 export type { TurnRange } from "./linkage/bracket-turn.ts";
+export { bracketTurn } from "./linkage/bracket-turn.ts";
 export { leastThrustAngle } from "./linkage/dead-centre.ts";
 export type { AtAngle } from "./linkage/lever-arm.ts";
 export { greatestLever, leastLever, leverArm } from "./linkage/lever-arm.ts";
@@ -22,6 +44,26 @@ export type { Limit, LimitState } from "./placement/limit.ts";
 export type { Prepared } from "./placement/limits.ts";
 export { limitsOf, prepare } from "./placement/limits.ts";
 export type { LeafPinSite, PostPinSite, Reach, Span } from "./placement/reach.ts";
+export type { FirstToBreak, Reserve } from "./placement/reserve.ts";
+export { reserveOf } from "./placement/reserve.ts";
 export type { Need, Situation } from "./placement/situation.ts";
 export { defaultNeed } from "./placement/situation.ts";
+export type { TradeOffs } from "./placement/trade-offs.ts";
+export { setUpAngle, tradeOffsOf } from "./placement/trade-offs.ts";
 export type { Ram, TubeSection } from "./ram/ram.ts";
+export type { ChangeKind, Problem } from "./remedies/change.ts";
+export type { LeastChange, NothingFits } from "./remedies/least-changes.ts";
+export { leastChanges } from "./remedies/least-changes.ts";
+export { withPocket } from "./remedies/pocket.ts";
+export type { SearchOptions, SearchResult, Watch } from "./search/best-placement.ts";
+export { bestPlacement } from "./search/best-placement.ts";
+export type { PlacementKind, PlacementsResult, RankedPlacement } from "./search/differ-in-kind.ts";
+export { placementsInKind } from "./search/differ-in-kind.ts";
+export type { RamRank, Unsuited } from "./search/rank-rams.ts";
+export { byReserve, rankRam, rankRams } from "./search/rank-rams.ts";
+export type { MapGrid, ReserveMap } from "./search/reserve-map.ts";
+export { reserveMap } from "./search/reserve-map.ts";
+export type { Dimension, DimensionId, SettingOut } from "./setting-out/setting-out.ts";
+export { settingOut } from "./setting-out/setting-out.ts";
+export type { SwingSeries } from "./swing/swing-series.ts";
+export { swingSeries } from "./swing/swing-series.ts";

@@ -23,8 +23,20 @@ export interface PostFaces {
  * Positions on the ram-side face are `along`, on the gateway face `out`.
  */
 export type PostBracket =
-  | { readonly kind: "plate"; readonly id: string; readonly face: PostFace; readonly position: Span; readonly standOffs: readonly number[] }
-  | { readonly kind: "slotted"; readonly id: string; readonly face: PostFace; readonly position: Span; readonly slot: Span }
+  | {
+      readonly kind: "plate";
+      readonly id: string;
+      readonly face: PostFace;
+      readonly position: Span;
+      readonly standOffs: readonly number[];
+    }
+  | {
+      readonly kind: "slotted";
+      readonly id: string;
+      readonly face: PostFace;
+      readonly position: Span;
+      readonly slot: Span;
+    }
   | {
       readonly kind: "indexing";
       readonly id: string;

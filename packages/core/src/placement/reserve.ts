@@ -118,7 +118,9 @@ export function feasibleReserve(prepared: Prepared, placement: Placement): Reser
     tryTurn(f, end);
   }
   // The likeliest to break come first, so that the rest is ruled out by one look each.
-  const candidates = functions.filter((f) => !f.endsOnly).flatMap((f) => promisingTurns(f, pins, end, reserve));
+  const candidates = functions
+    .filter((f) => !f.endsOnly)
+    .flatMap((f) => promisingTurns(f, pins, end, reserve));
   candidates.sort((a, b) => a.estimate - b.estimate);
   for (const { f, estimate, from, at, to } of candidates) {
     if (isOutOfQuestion(estimate, reserve)) break;

@@ -30,7 +30,15 @@ export interface SlackFunction {
 }
 
 /** ∂/∂(d, e, φ) of a function whose slope against the turned leaf pin B is (bx, by). */
-function chainLeafPin(slope: Float64Array, x: number, y: number, bx: number, by: number, c: number, s: number) {
+function chainLeafPin(
+  slope: Float64Array,
+  x: number,
+  y: number,
+  bx: number,
+  by: number,
+  c: number,
+  s: number,
+) {
   slope[2] = x * c + y * s;
   slope[3] = y * c - x * s;
   slope[4] = y * bx - x * by;

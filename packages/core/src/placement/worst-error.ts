@@ -110,7 +110,8 @@ export function reserveAtTurn(
     if (Math.abs(slack) < 1e-9) return Math.max(low, reach - 1e-9);
     if (high - low < 1e-9) return low;
     let next = reach + slack / steepness(worstSlope);
-    if (!(next > low && next < high)) next = high === Number.POSITIVE_INFINITY ? 2 * reach : 0.5 * (low + high);
+    if (!(next > low && next < high))
+      next = high === Number.POSITIVE_INFINITY ? 2 * reach : 0.5 * (low + high);
     reach = next;
   }
   // Bisection bounds it after forty halvings in any case; the safe side is the lower end.

@@ -118,10 +118,15 @@ function branchAndBound(search: SearchCase, cells: readonly Cell[], options: Sea
   let shown = 0;
   const offer = (pins: Pins, cell: Cell, score = scoreOf(search, pins)): void => {
     if (score.feasible) {
-      if (best === null || score.value > best.reserve) best = { pins: pins.slice(), reserve: score.value, cell };
-    } else if (missed === null || score.value > missed.value) missed = { pins: pins.slice(), value: score.value };
+      if (best === null || score.value > best.reserve)
+        best = { pins: pins.slice(), reserve: score.value, cell };
+    } else if (missed === null || score.value > missed.value)
+      missed = { pins: pins.slice(), value: score.value };
   };
+  // A climb costs as much as many boxes, so climbs are kept to a share of them.
+  let climbs = 0;
   const climbFrom = (cell: Cell, start: Pins): void => {
+    climbs++;
     const { pins, score } = climb(search, cell, start);
     offer(pins, cell, score);
   };
@@ -166,13 +171,16 @@ function branchAndBound(search: SearchCase, cells: readonly Cell[], options: Sea
     const slack = greatestSlack(rows, half, move);
     if (slack < 0) continue;
     // The program's own optimum is the likeliest place for something better in this box.
-    for (let j = 0; j < 4; j++) centre[j] = nearestPossible(cell, j, (centre[j] as number) + (move[j] as number));
-    if (orientationOf(centre) === side && looksBetter(search, centre, target, rows)) climbFrom(cell, centre);
+    for (let j = 0; j < 4; j++)
+      centre[j] = nearestPossible(cell, j, (centre[j] as number) + (move[j] as number));
+    const mayClimb = climbs < 8 + boxes / 16 && orientationOf(centre) === side;
+    if (mayClimb && looksBetter(search, centre, target, rows)) climbFrom(cell, centre);
     const longest = longestSide(cell);
     if (longest.length < smallestBox) continue;
     const share = (node.share ?? 1) / 2;
     done -= node.share ?? 1;
-    for (const child of halves(cell, longest.j)) heap.push({ cell: child, side, ceiling: target + slack, share });
+    for (const child of halves(cell, longest.j))
+      heap.push({ cell: child, side, ceiling: target + slack, share });
   }
   options.progress?.(1);
   const final = known();
@@ -209,10 +217,16 @@ function sideIsPossible(cell: Cell, side: 1 | -1): boolean {
 }
 
 /** A cheap first-order look before a climb is paid for: tangents at the point itself, no lift. */
-function looksBetter(search: SearchCase, pins: Pins, target: number, rows: ReturnType<typeof newRows>): boolean {
+function looksBetter(
+  search: SearchCase,
+  pins: Pins,
+  target: number,
+  rows: ReturnType<typeof newRows>,
+): boolean {
   const functions = orientationOf(pins) === 1 ? search.functions.left : search.functions.right;
   limitRows(functions, search.turns, pins, nowhere, target, rows, true);
-  for (let i = 0; i < rows.count; i++) if ((rows.b[i] as number) < -1e-4 * (rows.w[i] as number)) return false;
+  for (let i = 0; i < rows.count; i++)
+    if ((rows.b[i] as number) < -1e-4 * (rows.w[i] as number)) return false;
   return true;
 }
 

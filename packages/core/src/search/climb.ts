@@ -28,7 +28,10 @@ export function scoreOf(search: SearchCase, pins: Pins): Score {
   }
   if (worst < 0) return { feasible: false, value: worst };
   const reserve = reserveOfPins(search, pins);
-  return { feasible: reserve.feasible, value: reserve.feasible ? reserve.reserve : Math.min(reserve.reserve, -1e-9) };
+  return {
+    feasible: reserve.feasible,
+    value: reserve.feasible ? reserve.reserve : Math.min(reserve.reserve, -1e-9),
+  };
 }
 
 /**
@@ -37,7 +40,11 @@ export function scoreOf(search: SearchCase, pins: Pins): Score {
  *
  * A local method: it feeds good placements to the global search and proves nothing itself.
  */
-export function climb(search: SearchCase, cell: Cell, start: Pins): { readonly pins: Pins; readonly score: Score } {
+export function climb(
+  search: SearchCase,
+  cell: Cell,
+  start: Pins,
+): { readonly pins: Pins; readonly score: Score } {
   let pins = start.slice();
   for (let j = 0; j < 4; j++) pins[j] = nearestPossible(cell, j, pins[j] as number);
   let score = scoreOf(search, pins);

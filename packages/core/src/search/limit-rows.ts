@@ -9,13 +9,14 @@ const turnSamples = 9;
 
 /** The turns of one travel, with their sines, so that a search works them out once. */
 export interface Turns {
+  readonly phi: Float64Array;
   readonly cos: Float64Array;
   readonly sin: Float64Array;
 }
 
 export function turnsOf(end: number): Turns {
   const phi = Float64Array.from({ length: turnSamples }, (_, i) => (end * i) / (turnSamples - 1));
-  return { cos: phi.map(Math.cos), sin: phi.map(Math.sin) };
+  return { phi, cos: phi.map(Math.cos), sin: phi.map(Math.sin) };
 }
 
 const slope = newSlope();
@@ -68,10 +69,37 @@ export function limitRows(
   return true;
 }
 
-/** Evaluates at the worst error once more, so that `excess` speaks of the contact found there. */
-function settleOn(f: SlackFunction, centre: Pins, c: number, s: number): void {
-  for (let j = 0; j < 4; j++) wrong[j] = (centre[j] as number) + (wrong[j] as number);
-  f.evaluate(wrong, c, s, slope);
+/**
+ * Evaluates the slack at `wrong` where it is lowest between the neighbours of a sampled turn, and leaves the
+ * slope of that. A row taken at the sample itself would stay up to a few millimetres too high, and boxes that
+ * miss by less could never be ruled out.
+ */
+function slackAtLowestTurn(f: SlackFunction, turns: Turns, turn: number): number {
+  const { phi } = turns;
+  let at = phi[turn] as number;
+  let slack = f.evaluate(wrong, Math.cos(at), Math.sin(at), slope);
+  let rate = slope[4] as number;
+  const end = phi[turnSamples - 1] as number;
+  // Downhill is against the slope; `phi` itself runs backwards for a leaf that swings away.
+  const next = turn + (rate > 0 === end > 0 ? -1 : 1);
+  if (next < 0 || next >= turnSamples || slack === Number.POSITIVE_INFINITY) return slack;
+  let far = phi[next] as number;
+  f.evaluate(wrong, Math.cos(far), Math.sin(far), slope);
+  let farRate = slope[4] as number;
+  for (let step = 0; step < 4 && rate * farRate < 0; step++) {
+    const middle = at + ((far - at) * rate) / (rate - farRate);
+    slack = f.evaluate(wrong, Math.cos(middle), Math.sin(middle), slope);
+    const middleRate = slope[4] as number;
+    if (middleRate * rate > 0) {
+      [at, rate] = [middle, middleRate];
+      farRate *= 0.5;
+    } else {
+      [far, farRate] = [middle, middleRate];
+      rate *= 0.5;
+    }
+    if (Math.abs(middleRate) < 1e-3) return slack;
+  }
+  return f.evaluate(wrong, Math.cos(at), Math.sin(at), slope);
 }
 
 function steepness(): number {
@@ -96,10 +124,11 @@ function addRow(
 ): boolean {
   const c = turns.cos[turn] as number;
   const s = turns.sin[turn] as number;
-  const slack =
-    target > 0 ? worstSlack(f, centre, target, c, s, wrong, slope) : f.evaluate(centre, c, s, slope);
+  if (target > 0) worstSlack(f, centre, target, c, s, wrong, slope);
+  else wrong.fill(0);
+  for (let j = 0; j < 4; j++) wrong[j] = (centre[j] as number) + (wrong[j] as number);
+  const slack = f.endsOnly ? f.evaluate(wrong, c, s, slope) : slackAtLowestTurn(f, turns, turn);
   if (slack === Number.POSITIVE_INFINITY) return true;
-  if (target > 0) settleOn(f, centre, c, s);
   // A rod that comes out of its tube only somewhere in the box has no tangent; such a row promises nothing.
   const excess = tangentsOnly ? 0 : f.excess(moves, slope);
   if (excess === Number.POSITIVE_INFINITY) return true;

@@ -120,7 +120,8 @@ function pivotOn(leave: number, enter: number, total: number): void {
     const factor = tableau[row + enter] as number;
     if (factor === 0) continue;
     for (let j = 0; j < columns; j++) {
-      if (j !== enter) tableau[row + j] = (tableau[row + j] as number) - factor * (tableau[from + j] as number);
+      if (j !== enter)
+        tableau[row + j] = (tableau[row + j] as number) - factor * (tableau[from + j] as number);
     }
     tableau[row + enter] = -factor * inverse;
   }

@@ -1,8 +1,8 @@
 import { turnSign } from "../linkage/pins.ts";
-import { brokenReserve, feasibleReserve, placementOf } from "../placement/reserve.ts";
-import type { Reserve } from "../placement/reserve.ts";
 import type { Prepared } from "../placement/limits.ts";
 import { limitsOf } from "../placement/limits.ts";
+import type { Reserve } from "../placement/reserve.ts";
+import { brokenReserve, feasibleReserve, placementOf } from "../placement/reserve.ts";
 import type { Pins, SlackFunction } from "../placement/slack.ts";
 import { slackFunctions } from "../placement/slack.ts";
 import type { Turns } from "./limit-rows.ts";

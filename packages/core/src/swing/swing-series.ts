@@ -1,0 +1,100 @@
+import type { ClearanceCheck } from "../clearance/clearance-check.ts";
+import { clearanceChecks } from "../clearance/clearance-check.ts";
+import { nearestContact, poseAt } from "../clearance/least-gap.ts";
+import { newContact } from "../clearance/ram-gap.ts";
+import { newPose } from "../clearance/ram-pose.ts";
+import { leverAtPsi } from "../linkage/lever-arm.ts";
+import { crankOf, planLength } from "../linkage/pin-to-pin.ts";
+import type { Placement } from "../linkage/pins.ts";
+import { turnSign } from "../linkage/pins.ts";
+import type { Prepared } from "../placement/limits.ts";
+import type { Situation } from "../placement/situation.ts";
+
+/** A swing as series over the leaf angle; every array has one number for each angle. SI. */
+export interface SwingSeries {
+  /** Leaf angle θ from closed [rad]; the last is the opening angle itself. */
+  readonly theta: Float64Array;
+  /** True pin-to-pin length [m]. */
+  readonly pinToPin: Float64Array;
+  /** Lever arm [m]. */
+  readonly lever: Float64Array;
+  /** Ram body to leaf [m]; NaN where there is nothing to compare. */
+  readonly leafGap: Float64Array;
+  /** Ram body to the nearest fixed thing [m]; NaN without fixed things. */
+  readonly fixedGap: Float64Array;
+  /** Speed of the toe at the ram's rod speed [m/s]; NaN when the ram's speed is not known or at dead centre. */
+  readonly toeSpeed: Float64Array;
+}
+
+/**
+ * Lengths, lever arm, clearances and toe speed over the travel at a given spacing (rules G5 to G7).
+ *
+ * `step` [rad] > 0; angles 0, step, 2·step … and the opening angle. Samples only: least values over the whole
+ * travel come from `lengthRange`, `leastLever` and `leastGap`. Throws when `step` is not positive or asks for
+ * more than 100,000 angles.
+ *
+ * ### Example
+ *   const ram = { id: "r", retracted: 0.76, stroke: 0.4, retractedMargin: 0, extendedMargin: 0, tube: [{ from: -0.06, to: 0.56, halfWidth: 0.045 }], rodHalfWidth: 0.012, speed: 0.018, thrust: null, longestLeaf: null, heaviestLeaf: null };
+ *   const leaf = { heel: 0.03, length: 3.6, thickness: 0.05, face: 0.025, boxes: [], travel: { swing: "toward" as const, openAngle: Math.PI / 2 } };
+ *   const placement = { postPin: { along: -0.15, out: 0.15 }, leafPin: { along: 0.9072, off: 0.085 }, rise: 0 };
+ *   const swing = swingSeries({ leaf, ram, fixed: [], need: defaultNeed }, placement, Math.PI / 180);
+ *   expect(swing.theta).toHaveLength(91);
+ *   expect(swing.lever[0]).toBeCloseTo(0.1405, 4);
+ */
+export function swingSeries(
+  situation: Situation | Prepared,
+  placement: Placement,
+  step: number,
+): SwingSeries {
+  const whole = "checks" in situation ? situation.situation : situation;
+  const checks = "checks" in situation ? situation.checks : clearanceChecks(situation);
+  const { openAngle } = whole.leaf.travel;
+  if (!(step > 0)) throw new RangeError(`swing step ${step}: expected a positive angle in radians`);
+  const steps = Math.floor(openAngle / step + 1e-9);
+  const count = steps + (openAngle - steps * step > 1e-9 ? 2 : 1);
+  if (count > 100_000)
+    throw new RangeError(`swing step ${step}: expected at most 100000 angles, found ${count}`);
+  const series: SwingSeries = {
+    theta: new Float64Array(count),
+    pinToPin: new Float64Array(count),
+    lever: new Float64Array(count),
+    leafGap: new Float64Array(count),
+    fixedGap: new Float64Array(count),
+    toeSpeed: new Float64Array(count),
+  };
+  const crank = crankOf(placement, whole.leaf.travel);
+  const sign = turnSign(whole.leaf.travel);
+  const toLeaf = checks.filter((check) => check.id === "clearance.leaf");
+  const toFixed = checks.filter((check) => check.id !== "clearance.leaf" && check.id !== "rod.contact");
+  const { speed } = whole.ram;
+  for (let i = 0; i < count; i++) {
+    const theta = i === count - 1 ? openAngle : i * step;
+    const psi = crank.closedAngle + crank.angleSign * theta;
+    const lever = leverAtPsi(crank, psi);
+    series.theta[i] = theta;
+    series.pinToPin[i] = Math.hypot(planLength(crank, psi), crank.rise);
+    series.lever[i] = lever;
+    series.leafGap[i] = nearest(toLeaf, placement, sign, theta);
+    series.fixedGap[i] = nearest(toFixed, placement, sign, theta);
+    series.toeSpeed[i] = speed === null || lever === 0 ? Number.NaN : (speed / lever) * whole.leaf.length;
+  }
+  return series;
+}
+
+const pose = newPose();
+const contact = newContact();
+
+function nearest(
+  checks: readonly ClearanceCheck[],
+  placement: Placement,
+  sign: 1 | -1,
+  theta: number,
+): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const check of checks) {
+    poseAt(pose, placement, sign, theta, check.inLeafFrame);
+    nearestContact(pose, check, contact);
+    if (contact.gap < least) least = contact.gap;
+  }
+  return least === Number.POSITIVE_INFINITY ? Number.NaN : least;
+}
