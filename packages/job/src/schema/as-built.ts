@@ -47,6 +47,9 @@ export const asBuiltSchema = z
   .object(
     {
       readings: z.array(readingSchema, { error: readingsError }).max(200, { error: readingsError }),
+      estimateOpenAngle: z
+        .boolean({ error: "true to find the opening angle from the readings too, else false" })
+        .optional(),
     },
     { error: "an object with readings" },
   )

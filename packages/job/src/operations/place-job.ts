@@ -1,0 +1,207 @@
+import {
+  byReserve,
+  leastChanges,
+  limitsOf,
+  type NothingFits,
+  type Prepared,
+  placementsInKind,
+  type RamRank,
+  type RankedPlacement,
+  type Reach,
+  rankRam,
+  reserveMap,
+  settingOut,
+  type Watch,
+} from "@pintle/core";
+import { changeText } from "../findings/change-wording.ts";
+import { pinErrorText, reserveText } from "../findings/reserve-wording.ts";
+import { dimensionText } from "../findings/setting-out-wording.ts";
+import { kindText, tradeOffPhrases } from "../findings/trade-off-wording.ts";
+import { unsuitedText } from "../findings/unsuited-wording.ts";
+import type { Display, Job } from "../schema/job.ts";
+import type { JobLeaf } from "../schema/leaf.ts";
+import { toPostFaces } from "../to-core/leaf-to-core.ts";
+import { toSituation } from "../to-core/situation-to-core.ts";
+import { changePatch } from "./change-patch.ts";
+import type {
+  MapDocument,
+  NothingFitsDocument,
+  PlaceDocument,
+  PlaceLeafDocument,
+  PlacementDocument,
+  RamRankDocument,
+} from "./documents.ts";
+import { leafReach, leafWithRam } from "./leaf-question.ts";
+import { inDeg, inMm, limitDocument, pinsDocument, tradeOffsDocument } from "./rounded.ts";
+
+export interface PlaceOptions extends Watch {
+  /** How many placements that differ in kind, at most; default 4. */
+  readonly best?: number;
+  /** Rank every ram of the job too (rule G15). */
+  readonly everyRam?: boolean;
+  /** Resolution of the map of post-pin positions (rule G14); left out without it. */
+  readonly map?: { readonly columns: number; readonly rows: number };
+}
+
+/**
+ * Where the pins of every leaf go (rules G12 to G17), as the document of rule I15.
+ *
+ * Expects a job that `readJob` accepted. A leaf that cannot be searched says why in `notSearched`; when
+ * nothing fits, `nothingFits` gives the binding limits and the least single changes. Progress and abort as in
+ * the core.
+ *
+ * ### Example
+ *   const reach = { postPin: { alongMm: [-260, -60] as [number, number], outMm: [80, 320] as [number, number] }, leafPin: { alongMm: [850, 1150] as [number, number], offMm: [85, 145] as [number, number] } };
+ *   const leaf = { id: "east", hingeSide: "left" as const, swing: "toward" as const, openAngleDeg: 90, lengthMm: 3600, heelMm: 30, thicknessMm: 50, faceMm: 25, ram: "r", reach, need: { leverMm: 120 } };
+ *   const ram = { id: "r", retractedMm: 760, strokeMm: 400, tube: [{ fromMm: -60, toMm: 560, halfWidthMm: 45 }], rodHalfWidthMm: 12 };
+ *   const found = placeJob({ format: "pintle-job", version: 1, leaves: [leaf], rams: [ram] });
+ *   expect(found.leaves[0]?.placements[0]?.reserveMm).toBeGreaterThan(24.5);
+ */
+export function placeJob(job: Job, options: PlaceOptions = {}): PlaceDocument {
+  const count = job.leaves.length;
+  const leaves = job.leaves.map((leaf, index) =>
+    placeLeaf(job, leaf, index, {
+      ...options,
+      progress: (share) => options.progress?.((index + share) / count),
+    }),
+  );
+  return { leaves };
+}
+
+function placeLeaf(job: Job, leaf: JobLeaf, index: number, options: PlaceOptions): PlaceLeafDocument {
+  const display = job.display ?? "metric";
+  const empty = { id: leaf.id, placements: [], nothingFits: null };
+  const reach = leafReach(leaf);
+  if (!reach.ok) return { ...empty, notSearched: reach.missing };
+  const rams = options.everyRam ? { rams: rankedRams(job, leaf, reach.value, options) } : {};
+  const withRam = leafWithRam(job, leaf);
+  if (!withRam.ok) return { ...empty, notSearched: withRam.missing, ...rams };
+  const { prepared, ram } = withRam.value;
+  const map = options.map ? { map: mapOf(prepared, reach.value, options.map, options) } : {};
+  const found = placementsInKind(prepared, reach.value, { ...options, most: options.best ?? 4 });
+  if (found.status === "found") {
+    const placements = found.placements.map((one) => placementDocument(leaf, ram.id, prepared, one, display));
+    return { ...empty, placements, ...rams, ...map };
+  }
+  if (found.status === "stopped") {
+    const why =
+      found.why === "aborted" ? "the search was stopped" : "the search ran out of its limit of boxes";
+    return { ...empty, notSearched: `${why} before it was certain`, ...rams, ...map };
+  }
+  const { progress: _, ...quiet } = options;
+  const why = leastChanges({ situation: prepared.situation, reach: reach.value }, quiet);
+  return { ...empty, nothingFits: nothingFitsDocument(job, index, ram.id, prepared, why), ...rams, ...map };
+}
+
+function placementDocument(
+  leaf: JobLeaf,
+  ram: string,
+  prepared: Prepared,
+  one: RankedPlacement,
+  display: Display,
+): PlacementDocument {
+  const sheet = settingOut(prepared.situation, one.placement, toPostFaces(leaf));
+  const direction = one.reserve.firstToBreak?.direction ?? null;
+  return {
+    kind: one.kind,
+    kindText: kindText(one.kind),
+    ram,
+    postBracket: one.postBracket,
+    leafBracket: one.leafBracket,
+    ...pinsDocument(one.placement),
+    reserveMm: inMm(one.reserve.reserve),
+    reserveText: reserveText(one.reserve, display),
+    firstToBreak: one.reserve.firstToBreak?.limit ?? null,
+    firstToBreakText: direction === null ? null : pinErrorText(direction),
+    limits: one.limits.map(limitDocument),
+    tradeOffs: tradeOffsDocument(one.tradeOffs),
+    tradeOffsText: tradeOffPhrases(one.tradeOffs, display),
+    settingOut: {
+      leafIs: sheet.leafIs,
+      dimensions: sheet.dimensions.map((dimension) => ({
+        id: dimension.id,
+        valueMm: inMm(dimension.value),
+        checks: dimension.checks,
+        text: dimensionText(dimension, display),
+      })),
+    },
+  };
+}
+
+function nothingFitsDocument(
+  job: Job,
+  leafIndex: number,
+  ram: string,
+  prepared: Prepared,
+  why: NothingFits,
+): NothingFitsDocument {
+  return {
+    binding: why.binding,
+    changes: why.changes.map((change) => ({
+      kind: change.kind,
+      by: change.unit === "m" ? inMm(change.by) : inDeg(change.by),
+      unit: change.unit === "m" ? "mm" : "deg",
+      text: changeText(change, job.display ?? "metric"),
+      patch: changePatch(job, leafIndex, ram, change),
+    })),
+    undecided: why.undecided,
+    nearest:
+      why.nearest === null
+        ? null
+        : { ...pinsDocument(why.nearest), limits: limitsOf(prepared, why.nearest).map(limitDocument) },
+  };
+}
+
+function rankedRams(job: Job, leaf: JobLeaf, reach: Reach, options: Watch): RamRankDocument[] {
+  const ranks = (job.rams ?? []).map((ram) =>
+    rankRam(
+      toSituation(leaf, ram),
+      reach,
+      leaf.massKg ?? null,
+      options.signal ? { signal: options.signal } : {},
+    ),
+  );
+  return ranks.sort(byReserve).map((rank) => ramRankDocument(rank, job.display ?? "metric"));
+}
+
+function ramRankDocument(rank: RamRank, display: Display): RamRankDocument {
+  if (!rank.suits) {
+    const reasons = rank.reasons.map((reason) => unsuitedText(reason, display));
+    return { ram: rank.ram, reserveMm: null, placement: null, tradeOffs: null, reasons };
+  }
+  return {
+    ram: rank.ram,
+    reserveMm: inMm(rank.reserve),
+    placement: pinsDocument(rank.placement),
+    tradeOffs: tradeOffsDocument(rank.tradeOffs),
+    reasons: [],
+  };
+}
+
+function mapOf(
+  prepared: Prepared,
+  reach: Reach,
+  { columns, rows }: { readonly columns: number; readonly rows: number },
+  watch: Watch,
+): MapDocument {
+  const hull = (spans: readonly { readonly from: number; readonly to: number }[]): [number, number] => [
+    Math.min(...spans.map((span) => span.from)),
+    Math.max(...spans.map((span) => span.to)),
+  ];
+  const along = hull(reach.postPin.map((site) => site.along));
+  const out = hull(reach.postPin.map((site) => site.out));
+  const grid = { along, out, columns, rows };
+  const map = reserveMap(
+    prepared,
+    reach.leafPin,
+    reach.rise,
+    grid,
+    watch.signal ? { signal: watch.signal } : {},
+  );
+  return {
+    alongMm: map.along.map(inMm),
+    outMm: map.out.map(inMm),
+    reserveMm: Array.from(map.reserve, (value) => (Number.isNaN(value) ? null : inMm(value))),
+    leafPin: map.leafPin.map((pin) => pin && { alongMm: inMm(pin.along), offMm: inMm(pin.off) }),
+  };
+}
