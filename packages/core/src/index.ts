@@ -28,6 +28,7 @@ export type { LeastGap } from "./clearance/least-gap.ts";
 export { gapAt, leastGap } from "./clearance/least-gap.ts";
 export type { ConvexOutline } from "./clearance/outline.ts";
 export { convexPieces } from "./clearance/outline.ts";
+export { pairGap } from "./clearance/pair-gap.ts";
 export type { FixedThing, Leaf, LeafBox } from "./leaf/leaf.ts";
 export type { TurnRange } from "./linkage/bracket-turn.ts";
 export { bracketTurn } from "./linkage/bracket-turn.ts";

@@ -101,8 +101,9 @@ export function feasibleReserve(prepared: Prepared, placement: Placement): Reser
   let reserve = reserveCeiling;
   const error = new Float64Array(4);
   const slope = newSlope();
-  const tryTurn = (f: SlackFunction, phi: number): number => {
-    const found = reserveAtTurn(f, pins, reserve, Math.cos(phi), Math.sin(phi), error, slope);
+  // Looked at up to `ceiling` only; while a least value is being closed in on, values above the best count too.
+  const tryTurn = (f: SlackFunction, phi: number, ceiling: number): number => {
+    const found = reserveAtTurn(f, pins, ceiling, Math.cos(phi), Math.sin(phi), error, slope);
     if (found < reserve) {
       reserve = found;
       first.id = f.id;
@@ -114,8 +115,8 @@ export function feasibleReserve(prepared: Prepared, placement: Placement): Reser
   const functions = slackFunctions(prepared, placement.rise, orientationOf(pins));
   for (const f of functions) {
     if (!f.endsOnly) continue;
-    tryTurn(f, 0);
-    tryTurn(f, end);
+    tryTurn(f, 0, reserve);
+    tryTurn(f, end, reserve);
   }
   // The likeliest to break come first, so that the rest is ruled out by one look each.
   const candidates = functions
@@ -124,7 +125,7 @@ export function feasibleReserve(prepared: Prepared, placement: Placement): Reser
   candidates.sort((a, b) => a.estimate - b.estimate);
   for (const { f, estimate, from, at, to } of candidates) {
     if (isOutOfQuestion(estimate, reserve)) break;
-    leastAround((phi) => tryTurn(f, phi), from, at, to);
+    leastAround((phi) => tryTurn(f, phi, reserveCeiling), from, at, to);
   }
   const scale = Math.max(reserve, 1e-9);
   const [a, b, c, d] = [0, 1, 2, 3].map((j) => Math.max(-1, Math.min(1, (first.error[j] as number) / scale)));
@@ -159,27 +160,40 @@ interface Candidate {
 /** The estimate is linear in the error and taken at samples; a quarter and 2 mm more allow for both. */
 const isOutOfQuestion = (estimate: number, reserve: number) => estimate > 1.25 * reserve + 0.002;
 
-/** Ranges of φ around the local minima of the first-order reserve that could still lie below `least`. */
+/**
+ * Ranges of φ around the local minima of the first-order reserve that could still lie below `least`. Between
+ * two samples it is taken to fall as low as their tangents meet: a corner that swings past another does so.
+ */
 function promisingTurns(f: SlackFunction, pins: Pins, end: number, least: number): Candidate[] {
   const slope = newSlope();
   const estimate = new Float64Array(angleSamples);
+  const rate = new Float64Array(angleSamples);
+  const step = end / (angleSamples - 1);
   for (let i = 0; i < angleSamples; i++) {
-    const phi = (end * i) / (angleSamples - 1);
+    const phi = step * i;
     const slack = f.evaluate(pins, Math.cos(phi), Math.sin(phi), slope);
     let steep = 1e-12;
     for (let j = 0; j < 4; j++) steep += Math.abs(slope[j] as number);
     estimate[i] = slack === Number.POSITIVE_INFINITY ? slack : slack / steep;
+    rate[i] = ((slope[4] as number) * step) / steep;
   }
-  const step = end / (angleSamples - 1);
+  const meeting = (i: number): number => {
+    const [a, b] = [estimate[i] as number, estimate[i + 1] as number];
+    const [fall, rise] = [-(rate[i] as number), rate[i + 1] as number];
+    if (!(fall > 0 && rise > 0) || a + b === Number.POSITIVE_INFINITY) return Math.min(a, b);
+    return Math.min(a, b, (a * rise + b * fall - fall * rise) / (fall + rise));
+  };
   const candidates: Candidate[] = [];
   for (let i = 0; i < angleSamples; i++) {
     const here = estimate[i] as number;
     const before = i > 0 ? (estimate[i - 1] as number) : Number.POSITIVE_INFINITY;
     const after = i + 1 < angleSamples ? (estimate[i + 1] as number) : Number.POSITIVE_INFINITY;
-    if (here > before || here >= after || isOutOfQuestion(here, least)) continue;
+    if (here > before || here >= after) continue;
+    const low = Math.min(i > 0 ? meeting(i - 1) : here, i + 1 < angleSamples ? meeting(i) : here);
+    if (isOutOfQuestion(low, least)) continue;
     candidates.push({
       f,
-      estimate: here,
+      estimate: low,
       from: step * Math.max(0, i - 1),
       at: step * i,
       to: step * Math.min(angleSamples - 1, i + 1),
