@@ -1,10 +1,14 @@
-import { limitsOf, reserveOf } from "@pintle/core";
+import { limitsOf, pairGap, reserveOf } from "@pintle/core";
 import { type Finding, findingSummary, notChecked } from "../findings/finding.ts";
 import { limitFindings } from "../findings/limit-findings.ts";
 import { reserveText } from "../findings/reserve-wording.ts";
 import { assumedValues } from "../origins/value-origins.ts";
+import { displayUnit } from "../quantity/display-units.ts";
+import { formatQuantity } from "../quantity/format-quantity.ts";
+import { toSi } from "../quantity/units.ts";
 import type { Job } from "../schema/job.ts";
 import type { JobLeaf } from "../schema/leaf.ts";
+import { toLeaf } from "../to-core/leaf-to-core.ts";
 import type { CheckDocument } from "./documents.ts";
 import { leafWithPins } from "./leaf-question.ts";
 import { inMm } from "./rounded.ts";
@@ -74,15 +78,7 @@ function laterFindings(job: Job, leaf: JobLeaf, index: number): Finding[] {
     notChecked({ rule, id, leaf: leaf.id, path, text });
   return [
     later("G9", "sweep.ground", "Leaf over the ground: not checked; no levels along the arc are recorded"),
-    ...(job.leaves.length > 1
-      ? [
-          later(
-            "G19",
-            "sweep.otherLeaf",
-            "Leaf against the other leaf: not checked; needs both leaves' motion over time",
-          ),
-        ]
-      : []),
+    ...otherLeaf(job, leaf, index),
     later(
       "L15",
       "stage.load",
@@ -95,5 +91,38 @@ function laterFindings(job: Job, leaf: JobLeaf, index: number): Finding[] {
     ),
     later("E5", "stage.power", "Battery, charging and cables: not checked; this version places pins only"),
     later("S6", "stage.protection", "Protection of people: not checked; this version places pins only"),
+  ];
+}
+
+/** The other leaf of a pair: clear at any timing when the sweeps do not meet, else a matter of timing (rule G19). */
+function otherLeaf(job: Job, leaf: JobLeaf, index: number): Finding[] {
+  if (job.leaves.length < 2) return [];
+  const other = job.leaves.length === 2 ? job.leaves[1 - index] : undefined;
+  const what = { rule: "G9", id: "sweep.otherLeaf", leaf: leaf.id, path: "gateway.betweenHingesMm" };
+  const between = job.gateway?.betweenHingesMm;
+  if (other === undefined || between === undefined) {
+    const why =
+      other === undefined ? "only pairs of leaves can be judged" : "the distance of the hinges is not known";
+    return [notChecked({ ...what, text: `Leaf against the other leaf: not checked; ${why}` })];
+  }
+  const gap = pairGap(toLeaf(leaf), toLeaf(other), toSi(between, "mm"));
+  if (gap < 0) {
+    const text =
+      "Leaf against the other leaf: not checked; their sweeps meet, so it depends on which moves first";
+    return [notChecked({ ...what, rule: "G19", text })];
+  }
+  const shown = formatQuantity(gap, displayUnit("length", job.display ?? "metric"));
+  return [
+    {
+      ...what,
+      state: "pass",
+      value: inMm(gap),
+      limit: 0,
+      slack: inMm(gap),
+      unit: "mm",
+      atDeg: null,
+      source: "geometry",
+      text: `Leaf against the other leaf: at least ${shown} apart whichever moves first`,
+    },
   ];
 }
