@@ -100,7 +100,7 @@ function leastOf(change: Change, problem: Problem, options: SearchOptions): Leas
     else high = middle;
     if (undecided) return "undecided";
   }
-  const by = Math.min(roundedUp(high), change.most);
+  const by = Math.min(roundedUp(high, change.unit), change.most);
   const placement = fits(by);
   if (undecided) return "undecided";
   // Rounding up must not leave the range in which it helps, nor may 5 % less do: then the claim would be false.
@@ -108,8 +108,9 @@ function leastOf(change: Change, problem: Problem, options: SearchOptions): Leas
   return { kind: change.kind, by: change.sign * by, unit: change.unit, thing: change.thing, placement };
 }
 
-/** Rounded up to three significant figures. */
-function roundedUp(amount: number): number {
-  const unit = 10 ** (Math.floor(Math.log10(amount)) - 2);
-  return Number((Math.ceil(amount / unit - 1e-9) * unit).toPrecision(3));
+/** Rounded up to three significant figures of the unit that people read: metres or degrees. */
+function roundedUp(amount: number, unit: Change["unit"]): number {
+  const scale = unit === "rad" ? 180 / Math.PI : 1;
+  const step = 10 ** (Math.floor(Math.log10(amount * scale)) - 2);
+  return Number((Math.ceil((amount * scale) / step - 1e-9) * step).toPrecision(3)) / scale;
 }

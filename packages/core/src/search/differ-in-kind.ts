@@ -84,15 +84,8 @@ export function placementsInKind(
   const keep = result.reserve * shareKept;
   if (most > 1) add("strong", strongestPlacement(search, cell, best, keep), cell);
   if (most > 2) add("tuckedIn", mostTuckedIn(search, cell, best, keep), cell);
-  for (const other of otherBrackets(reach, cell)) {
-    if (ranked.length >= most || options.signal?.aborted) break;
-    const found = bestPlacement(prepared, other, {
-      ...(options.signal ? { signal: options.signal } : {}),
-      tolerance: 5e-4,
-    });
-    if (found.status === "found" && found.reserve >= keep)
-      add("otherBracket", pinsOf(found.placement), found.cell);
-  }
+  const others = ranked.length < most ? bestOfOtherBrackets(prepared, reach, cell, keep, options) : [];
+  for (const other of others) add("otherBracket", pinsOf(other.placement), other.cell);
   return { status: "found", placements: ranked, ceiling: result.ceiling };
 }
 
@@ -115,10 +108,20 @@ const sameBrackets = (one: RankedPlacement, cell: Cell) =>
 
 const isNear = (a: Pins, b: Pins) => a.every((value, j) => Math.abs(value - (b[j] as number)) < sameWithin);
 
-/** The reach with the winning post bracket left out, one other bracket at a time, at most six. */
-function otherBrackets(reach: Reach, won: Cell): Reach[] {
+type Found = Extract<SearchResult, { readonly status: "found" }>;
+
+/** The best placement with each other post bracket that keeps `keep`, the most forgiving first. */
+function bestOfOtherBrackets(
+  prepared: Prepared,
+  reach: Reach,
+  won: Cell,
+  keep: number,
+  options: SearchOptions,
+): Found[] {
+  const quick = { ...(options.signal ? { signal: options.signal } : {}), tolerance: 5e-4 };
   return reach.postPin
     .filter((site) => site.bracket !== won.postBracket)
-    .slice(0, 6)
-    .map((site) => ({ ...reach, postPin: [site] }));
+    .map((site) => bestPlacement(prepared, { ...reach, postPin: [site] }, quick))
+    .filter((found): found is Found => found.status === "found" && found.reserve >= keep)
+    .sort((a, b) => b.reserve - a.reserve);
 }

@@ -10,12 +10,7 @@ import { shownAmount } from "./shown-amount.ts";
  *   expect(changeText({ kind: "stroke", by: 0.022, unit: "m", thing: null, placement }, "metric")).toBe("a ram with 22 mm more stroke");
  */
 export function changeText(change: LeastChange, display: Display): string {
-  // Rounded up to the next sixteenth in US units: the nearest one might not be enough.
-  const sixteenth = 0.0254 / 16;
-  const inUs = change.unit === "m" && display === "us";
-  const size = Math.abs(change.by);
-  const shown = inUs ? Math.ceil(size / sixteenth - 1e-6) * sixteenth : size;
-  const amount = shownAmount(shown, change.unit, display);
+  const amount = shownAmount(roundedUp(change, display), change.unit, display);
   switch (change.kind) {
     case "stroke":
       return `a ram with ${amount} more stroke`;
@@ -32,4 +27,10 @@ export function changeText(change: LeastChange, display: Display): string {
     case "clearance":
       return `${amount} less clearance to the leaf than asked for`;
   }
+}
+
+/** On the grid that is shown, rounded up: the nearest step might not be enough. */
+function roundedUp(change: LeastChange, display: Display): number {
+  const grid = change.unit === "rad" ? Math.PI / 1800 : display === "us" ? 0.0254 / 16 : 0.0001;
+  return Math.ceil(Math.abs(change.by) / grid - 1e-6) * grid;
 }

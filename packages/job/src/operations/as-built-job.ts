@@ -1,4 +1,5 @@
 import {
+  type AsBuiltOutcome,
   estimateAsBuilt,
   type Limit,
   limitsOf,
@@ -8,6 +9,7 @@ import {
   type Prepared,
   prepare,
   reserveOf,
+  type Suspect,
   smallestMend,
 } from "@pintle/core";
 import {
@@ -33,6 +35,7 @@ const nothing: Omit<AsBuiltLeafDocument, "id" | "lines"> = {
   openAngleDeg: null,
   residuals: [],
   misread: [],
+  leftOut: [],
   reserveMm: null,
   reserveText: null,
   firstToBreak: null,
@@ -62,32 +65,22 @@ function asBuiltLeaf(job: Job, leaf: JobLeaf): Omit<AsBuiltLeafDocument, "id"> {
   const plan = toPlacement(leaf.placement);
   if (readings.length === 0) return { ...nothing, lines: ["No tape readings are recorded for this leaf."] };
   if (plan === null) return { ...nothing, lines: ["This leaf has no planned pins to start from."] };
-  const outcome = estimateAsBuilt({
-    leaf: toLeaf(leaf),
-    postFaces: toPostFaces(leaf),
-    plan,
-    readings,
-    estimateOpenAngle: leaf.asBuilt?.estimateOpenAngle ?? false,
-  });
-  if (!outcome.ok) {
-    switch (outcome.reason) {
-      case "badReadings":
-        return {
-          ...nothing,
-          lines: outcome.faults.map((fault) => `${fault.path}: ${fault.found}; expected ${fault.expected}`),
-        };
-      case "notSettled":
-        return { ...nothing, lines: missingLines(outcome.missing, display) };
-      case "iterationLimit":
-        return {
-          ...nothing,
-          lines: [`The estimate did not settle in ${outcome.iterations} steps; check the readings.`],
-        };
-    }
-  }
-  const estimate = outcome.value;
-  const names = new Map(readings.map((reading) => [reading.id, nameOf(reading, display)]));
-  const suspects = estimate.misread === null ? [] : suspectsOf(estimate.misread);
+  const outcome = estimateFrom(leaf, plan, readings);
+  if (!outcome.ok) return { ...nothing, lines: whyNoEstimate(outcome, display) };
+  const all = outcome.value;
+  const suspects = all.misread === null ? [] : suspectsOf(all.misread);
+  // One reading that the others contradict would drag the pins with it: what follows is worked out without it.
+  const [only, ...more] = suspects;
+  const rest =
+    only === undefined || more.length > 0
+      ? null
+      : estimateFrom(
+          leaf,
+          plan,
+          readings.filter((reading) => reading.id !== only.id),
+        );
+  const estimate = rest?.ok ? rest.value : all;
+  const leftOut = rest?.ok && only !== undefined ? [only.id] : [];
   const { postPin, leafPin } = estimate.standardErrors;
   const measured = {
     ...nothing,
@@ -97,28 +90,63 @@ function asBuiltLeaf(job: Job, leaf: JobLeaf): Omit<AsBuiltLeafDocument, "id"> {
       leafPin: { along: inMm(leafPin.along), off: inMm(leafPin.off) },
     },
     openAngleDeg: inDeg(estimate.openAngle.value),
-    residuals: estimate.residuals.map((one) => ({
+    residuals: all.residuals.map((one) => ({
       path: one.id,
       valueMm: inMm(one.value),
       predictedMm: inMm(one.predicted),
       normalised: orNull(one.normalised, bare),
     })),
     misread: suspects.map((suspect) => suspect.id),
+    leftOut,
   };
-  const suspicion =
-    suspects.length > 1
-      ? "One of these was likely misread; measure them again"
-      : "Likely misread; measure it again";
   const lines = [
+    ...suspectLines(suspects, readings, leftOut.length > 0, display),
     ...estimateLines(estimate, display),
-    ...suspects.map(
-      (suspect) => `${suspicion}: ${suspectText(suspect, names.get(suspect.id) ?? suspect.id, display)}.`,
-    ),
   ];
   const withRam = leafWithRam(job, leaf);
   if (!withRam.ok) return { ...measured, lines: [...lines, `Limits: not checked; ${withRam.missing}.`] };
   const gate = asOpened(withRam.value.prepared, estimate.openAngle.value);
   return { ...measured, ...judgedAsBuilt(gate, estimate.placement, lines, display) };
+}
+
+const estimateFrom = (leaf: JobLeaf, plan: Placement, readings: readonly ReadingInSi[]): AsBuiltOutcome =>
+  estimateAsBuilt({
+    leaf: toLeaf(leaf),
+    postFaces: toPostFaces(leaf),
+    plan,
+    readings,
+    estimateOpenAngle: leaf.asBuilt?.estimateOpenAngle ?? false,
+  });
+
+function whyNoEstimate(outcome: Extract<AsBuiltOutcome, { ok: false }>, display: Display): readonly string[] {
+  switch (outcome.reason) {
+    case "badReadings":
+      return outcome.faults.map((fault) => `${fault.path}: ${fault.found}; expected ${fault.expected}`);
+    case "notSettled":
+      return missingLines(outcome.missing, display);
+    case "iterationLimit":
+      return [`The estimate did not settle in ${outcome.iterations} steps; check the readings.`];
+  }
+}
+
+function suspectLines(
+  suspects: readonly Suspect[],
+  readings: readonly ReadingInSi[],
+  leftOut: boolean,
+  display: Display,
+): string[] {
+  const name = (id: string) => {
+    const reading = readings.find((one) => one.id === id);
+    return reading === undefined ? id : `${measureText(reading, display)} (${id})`;
+  };
+  const start =
+    suspects.length > 1
+      ? "One of these was likely misread; measure them again"
+      : "Likely misread; measure it again";
+  return [
+    ...suspects.map((suspect) => `${start}: ${suspectText(suspect, name(suspect.id), display)}.`),
+    ...(leftOut ? ["What follows is worked out without it."] : []),
+  ];
 }
 
 /** The gate with the opening angle that was found, when one was. */
@@ -157,6 +185,3 @@ function mendsOf(mend: Mend): AsBuiltLeafDocument["mends"] {
 }
 
 const suspectsOf = (misread: Misread) => (misread.kind === "reading" ? [misread.suspect] : misread.suspects);
-
-const nameOf = (reading: ReadingInSi, display: Display): string =>
-  `${measureText(reading, display)} (${reading.id})`;

@@ -170,6 +170,8 @@ export interface AsBuiltLeafDocument {
   }[];
   /** Paths of the readings most likely misread; more than one when they cannot be told apart. */
   readonly misread: readonly string[];
+  /** Paths of readings that pins and limits are worked out without: the one misread, when it is only one. */
+  readonly leftOut: readonly string[];
   readonly reserveMm: number | null;
   readonly reserveText: string | null;
   readonly firstToBreak: string | null;
