@@ -1,0 +1,10 @@
+import { availableParallelism, cpus, loadavg, totalmem } from "node:os";
+
+/** The machine in one line: processor, cores, memory, Node, system, and how busy it was before this run. */
+export function machineLine(): string {
+  const model = cpus()[0]?.model.trim() || "processor not named by the system";
+  const memory = `${(totalmem() / 2 ** 30).toFixed(1)} GiB`;
+  const { versions, platform, arch } = process;
+  const load = (loadavg()[0] ?? 0).toFixed(1);
+  return `${model}, ${availableParallelism()} cores, ${memory}, Node ${versions.node}, ${platform} ${arch}, load ${load}`;
+}
