@@ -51,6 +51,7 @@ export type { Need, Situation } from "./placement/situation.ts";
 export { defaultNeed } from "./placement/situation.ts";
 export type { TradeOffs } from "./placement/trade-offs.ts";
 export { setUpAngle, tradeOffsOf } from "./placement/trade-offs.ts";
+export { workedExample } from "./placement/worked-example.ts";
 export type { Ram, TubeSection } from "./ram/ram.ts";
 export type { ChangeKind, Problem } from "./remedies/change.ts";
 export type { LeastChange, NothingFits } from "./remedies/least-changes.ts";

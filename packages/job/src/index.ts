@@ -1,4 +1,7 @@
 export { type Fault, faultInWords, faultLines, pathInWords } from "./fault.ts";
+export { measureText } from "./findings/as-built-wording.ts";
+export { cautions } from "./findings/cautions.ts";
+export { changeText } from "./findings/change-wording.ts";
 export {
   type Finding,
   type FindingSummary,
@@ -10,7 +13,9 @@ export { limitFindings } from "./findings/limit-findings.ts";
 export { limitName } from "./findings/limit-names.ts";
 export { limitText } from "./findings/limit-wording.ts";
 export { type PinErrors, pinErrorText, type ReserveToWord, reserveText } from "./findings/reserve-wording.ts";
-export { setUpText } from "./findings/setting-out-wording.ts";
+export { dimensionText, setUpText } from "./findings/setting-out-wording.ts";
+export { kindText, tradeOffPhrases } from "./findings/trade-off-wording.ts";
+export { unsuitedText } from "./findings/unsuited-wording.ts";
 export {
   type JsonObject,
   type Migrated,
@@ -22,8 +27,11 @@ export { asBuiltJob } from "./operations/as-built-job.ts";
 export { changePatch, type PatchStep } from "./operations/change-patch.ts";
 export { checkJob } from "./operations/check-job.ts";
 export type * from "./operations/documents.ts";
-export { type PlaceOptions, placeJob } from "./operations/place-job.ts";
+export { type PlaceOptions, placeJob, placeLeaf } from "./operations/place-job.ts";
+export { rankRamOnLeaf, withRanks } from "./operations/rank-job-rams.ts";
 export { swingJob } from "./operations/swing-job.ts";
+export { withPatch } from "./operations/with-patch.ts";
+export { withPlacements } from "./operations/with-placements.ts";
 export { type AppliedDefault, appliedDefaults } from "./origins/defaults.ts";
 export { assumedValues, type Standing, type ValueOrigin, valueOrigins } from "./origins/value-origins.ts";
 export { displayUnit, type Shown } from "./quantity/display-units.ts";

@@ -20,6 +20,10 @@ export interface ClearanceCheck {
 /**
  * The clearances of a situation (rules G7, G10): tube to leaf, tube to each fixed thing, rod to everything.
  * `rod.contact` comes twice, once in the leaf's axes and once in the fixed frame.
+ *
+ * ### Example
+ *   const checks = clearanceChecks(workedExample.situation);
+ *   expect(checks.map((check) => check.id)).toEqual(["clearance.leaf", "rod.contact"]);
  */
 export function clearanceChecks(situation: Situation): ClearanceCheck[] {
   const { leaf, ram, fixed, need } = situation;

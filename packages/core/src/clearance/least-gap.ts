@@ -39,6 +39,12 @@ export function poseAt(
  * Gap of a check at one leaf angle θ [m]; negative where they overlap.
  *
  * Frame: rule G1; θ from closed [rad]. Exact to rounding.
+ *
+ * ### Example
+ *   const { situation, tight } = workedExample;
+ *   const [toLeaf] = clearanceChecks(situation);
+ *   if (toLeaf) expect(gapAt(toLeaf, tight, situation.leaf.travel, Math.PI / 2)).toBeCloseTo(0.0323, 4);
+ *   expect(toLeaf?.need).toBe(0.05);
  */
 export function gapAt(check: ClearanceCheck, placement: Placement, travel: Travel, theta: number): number {
   const pose = newPose();
@@ -70,6 +76,13 @@ const stackHalf = new Float64Array(256);
  * than the best found, down to 1 µm. `null` when the check has nothing to compare.
  *
  * Errors: none; a check is always decided, since each halving quarters what the floor gives away.
+ *
+ * ### Example
+ *   const { situation, tight } = workedExample;
+ *   const [toLeaf] = clearanceChecks(situation);
+ *   const least = toLeaf ? leastGap(toLeaf, tight, situation.leaf.travel) : null;
+ *   expect(least?.gap).toBeCloseTo(0.0323, 4);
+ *   expect(least?.atAngle).toBeCloseTo(Math.PI / 2, 6);
  */
 export function leastGap(check: ClearanceCheck, placement: Placement, travel: Travel): LeastGap | null {
   const rates = travelRates(placement, lengthRange(placement, travel));

@@ -29,7 +29,12 @@ export interface Travel {
   readonly openAngle: number;
 }
 
-/** +1 when the leaf opens toward the ram's side, −1 when away: φ = turnSign · θ. */
+/**
+ * +1 when the leaf opens toward the ram's side, −1 when away: φ = turnSign · θ.
+ *
+ * ### Example
+ *   expect(turnSign({ swing: "away", openAngle: 1.5 })).toBe(-1);
+ */
 export function turnSign(travel: Travel): 1 | -1 {
   return travel.swing === "toward" ? 1 : -1;
 }

@@ -95,7 +95,13 @@ export function postPinSites(bracket: PostBracket, faces: PostFaces): PostPinSit
   }
 }
 
-/** Every position that a leaf bracket allows on a leaf whose ram-side face is at `face` [m] (rule G13). */
+/**
+ * Every position that a leaf bracket allows on a leaf whose ram-side face is at `face` [m] (rule G13).
+ *
+ * ### Example
+ *   const bracket = { id: "B", standOffs: [0.06, 0.1], members: [{ from: 0.9, to: 1, step: null }] };
+ *   expect(leafPinSites(bracket, 0.025).map((site) => Math.round(site.off.from * 1000))).toEqual([85, 125]);
+ */
 export function leafPinSites(bracket: LeafBracket, face: number): LeafPinSite[] {
   return bracket.standOffs.flatMap((standOff) =>
     bracket.members.map((member) => ({ bracket: bracket.id, along: member, off: at(face + standOff) })),

@@ -18,7 +18,13 @@ export interface Prepared {
   readonly sweeps: readonly SweepGap[];
 }
 
-/** Works out once what no pin changes: outlines as convex pieces, and the leaf's own sweep. */
+/**
+ * Works out once what no pin changes: outlines as convex pieces, and the leaf's own sweep.
+ *
+ * ### Example
+ *   const prepared = prepare(workedExample.situation);
+ *   expect(limitsOf(prepared, workedExample.roomy)).toEqual(limitsOf(workedExample.situation, workedExample.roomy));
+ */
 export function prepare(situation: Situation): Prepared {
   return {
     situation,
@@ -65,12 +71,9 @@ function leastOf(prepared: Prepared, id: string, placement: Placement): LeastGap
  * Accuracy: stroke, lever and dead centre are closed forms; clearances hold over the whole travel to 1 µm.
  *
  * ### Example
- *   const ram = { id: "r", retracted: 0.76, stroke: 0.4, retractedMargin: 0, extendedMargin: 0, tube: [{ from: -0.06, to: 0.56, halfWidth: 0.045 }], rodHalfWidth: 0.012, speed: null, thrust: null, longestLeaf: null, heaviestLeaf: null };
- *   const leaf = { heel: 0.03, length: 3.6, thickness: 0.05, face: 0.025, boxes: [], travel: { swing: "toward" as const, openAngle: Math.PI / 2 } };
- *   const placement = { postPin: { along: -0.2, out: 0.16 }, leafPin: { along: 0.9112, off: 0.085 }, rise: 0 };
- *   const limits = limitsOf({ leaf, ram, fixed: [], need: defaultNeed }, placement);
+ *   const limits = limitsOf(workedExample.situation, workedExample.tight);
  *   const clearance = limits.find((limit) => limit.id === "clearance.leaf");
- *   expect(clearance?.value).toBeCloseTo(0.0458, 4);
+ *   expect(clearance?.value).toBeCloseTo(0.0323, 4);
  *   expect(clearance?.state).toBe("fail");
  */
 export function limitsOf(situation: Situation | Prepared, placement: Placement): Limit[] {

@@ -62,12 +62,8 @@ export const placementOf = (pins: Pins, rise: number): Placement => ({
  * force (reserve.property.test.ts, reference/placement).
  *
  * ### Example
- *   const ram = { id: "r", retracted: 0.76, stroke: 0.4, retractedMargin: 0, extendedMargin: 0, tube: [{ from: -0.06, to: 0.56, halfWidth: 0.045 }], rodHalfWidth: 0.012, speed: null, thrust: null, longestLeaf: null, heaviestLeaf: null };
- *   const leaf = { heel: 0.03, length: 3.6, thickness: 0.05, face: 0.025, boxes: [], travel: { swing: "toward" as const, openAngle: Math.PI / 2 } };
- *   const situation = { leaf, ram, fixed: [], need: { ...defaultNeed, lever: 0.12 } };
- *   const tight = { postPin: { along: -0.15, out: 0.15 }, leafPin: { along: 0.9072, off: 0.085 }, rise: 0 };
+ *   const { situation, tight, roomy } = workedExample;
  *   expect(reserveOf(situation, tight).reserve).toBeCloseTo(-0.0177, 4);
- *   const roomy = { postPin: { along: -0.154, out: 0.145 }, leafPin: { along: 0.955, off: 0.145 }, rise: 0 };
  *   expect(reserveOf(situation, roomy).reserve).toBeGreaterThan(0.024);
  */
 export function reserveOf(situation: Situation | Prepared, placement: Placement): Reserve {
@@ -212,19 +208,19 @@ function leastAround(value: (at: number) => number, from: number, middle: number
   let atA = x === a ? atX : value(a);
   let atB = x === b ? atX : value(b);
   if (x === a || x === b) {
-    const inner = 0.5 * (a + b);
+    // At an end of the travel the least is the end itself unless the value falls from there inward.
+    const inner = x + 0.06 * (a + b - 2 * x);
     const atInner = value(inner);
-    // At an end of the travel the least is the end itself unless a point inside is lower.
     if (atInner >= atX) return;
     [x, atX] = [inner, atInner];
   }
-  for (let step = 0; step < 24 && Math.abs(b - a) > 4e-4; step++) {
+  for (let step = 0; step < 24 && Math.abs(b - a) > 5e-5; step++) {
     const p = (x - a) * (atX - atB);
     const q = (x - b) * (atX - atA);
     let next = x - 0.5 * (((x - a) * p - (x - b) * q) / (p - q));
     const margin = 0.02 * Math.abs(b - a);
     const inside = Math.min(a, b) + margin < next && next < Math.max(a, b) - margin;
-    if (!inside || Math.abs(next - x) < 1e-4) {
+    if (!inside || Math.abs(next - x) < 1e-5) {
       next = Math.abs(b - x) > Math.abs(x - a) ? x + 0.382 * (b - x) : x - 0.382 * (x - a);
     }
     const atNext = value(next);

@@ -25,13 +25,26 @@ export interface TradeOffs {
   readonly leverRatio: number;
 }
 
-/** The leaf angle at which the ram is hung: open for a leaf that swings toward, closed for away (rule G17). */
+/**
+ * The leaf angle at which the ram is hung: open for a leaf that swings toward, closed for away (rule G17).
+ *
+ * ### Example
+ *   expect(setUpAngle(workedExample.situation)).toBe(Math.PI / 2);
+ */
 export function setUpAngle(situation: Situation): number {
   const { travel } = situation.leaf;
   return travel.swing === "toward" ? travel.openAngle : 0;
 }
 
-/** Trade-offs of a placement whose limits are known. Closed forms of rules G5 and G6. */
+/**
+ * Trade-offs of a placement whose limits are known. Closed forms of rules G5 and G6.
+ *
+ * ### Example
+ *   const { situation, roomy } = workedExample;
+ *   const tradeOffs = tradeOffsOf(situation, roomy, limitsOf(situation, roomy));
+ *   // The toe is fastest where the lever arm is least: 18 mm/s × 3600 mm ÷ arm.
+ *   expect(tradeOffs.toeSpeed).toBeCloseTo((0.018 / tradeOffs.leastLever) * 3.6, 12);
+ */
 export function tradeOffsOf(situation: Situation, placement: Placement, limits: readonly Limit[]): TradeOffs {
   const { leaf, ram } = situation;
   const range = lengthRange(placement, leaf.travel);

@@ -36,6 +36,14 @@ const smallest = { m: 1e-3, rad: Math.PI / 360 };
  *
  * A kind is left out when no amount of it up to a sensible most helps. For a kind that can go both ways the
  * smaller amount is kept. Deterministic; `watch` and box limits as in `bestPlacement`.
+ *
+ * ### Example
+ *   const { situation, reach } = workedExample;
+ *   const weak = { ...situation, ram: { ...situation.ram, stroke: 0.2 } };
+ *   const why = leastChanges({ situation: weak, reach });
+ *   const stroke = why.changes.find((change) => change.kind === "stroke");
+ *   const mended = { ...weak, ram: { ...weak.ram, stroke: 0.2 + (stroke?.by ?? 0) } };
+ *   expect(bestPlacement(mended, reach).status).toBe("found");
  */
 export function leastChanges(problem: Problem, options: SearchOptions = {}): NothingFits {
   const prepared = prepare(problem.situation);

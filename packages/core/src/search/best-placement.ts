@@ -65,15 +65,7 @@ const smallestBox = 1e-5;
  * Frame: rule G1; metres. Misuse (a span that runs backwards) throws.
  *
  * ### Example
- *   const ram = { id: "r", retracted: 0.76, stroke: 0.4, retractedMargin: 0, extendedMargin: 0, tube: [{ from: -0.06, to: 0.56, halfWidth: 0.045 }], rodHalfWidth: 0.012, speed: null, thrust: null, longestLeaf: null, heaviestLeaf: null };
- *   const leaf = { heel: 0.03, length: 3.6, thickness: 0.05, face: 0.025, boxes: [], travel: { swing: "toward" as const, openAngle: Math.PI / 2 } };
- *   const anywhere = (from: number, to: number) => ({ from, to, step: null });
- *   const reach = {
- *     postPin: [{ bracket: "welded", along: anywhere(-0.26, -0.06), out: anywhere(0.08, 0.32) }],
- *     leafPin: [{ bracket: "rail", along: anywhere(0.85, 1.15), off: anywhere(0.085, 0.145) }],
- *     rise: 0,
- *   };
- *   const found = bestPlacement({ leaf, ram, fixed: [], need: { ...defaultNeed, lever: 0.12 } }, reach);
+ *   const found = bestPlacement(workedExample.situation, workedExample.reach);
  *   expect(found.status).toBe("found");
  *   if (found.status === "found") expect(Math.abs(found.reserve - 0.025)).toBeLessThan(0.0005);
  */

@@ -51,17 +51,9 @@ const shareKept = 0.5;
  * toe is taken. The others keep at least half of its reserve and are the best in sight of their kind.
  *
  * ### Example
- *   const ram = { id: "r", retracted: 0.76, stroke: 0.4, retractedMargin: 0, extendedMargin: 0, tube: [{ from: -0.06, to: 0.56, halfWidth: 0.045 }], rodHalfWidth: 0.012, speed: 0.018, thrust: 1500, longestLeaf: null, heaviestLeaf: null };
- *   const leaf = { heel: 0.03, length: 3.6, thickness: 0.05, face: 0.025, boxes: [], travel: { swing: "toward" as const, openAngle: Math.PI / 2 } };
- *   const anywhere = (from: number, to: number) => ({ from, to, step: null });
- *   const reach = {
- *     postPin: [{ bracket: "welded", along: anywhere(-0.26, -0.06), out: anywhere(0.08, 0.32) }],
- *     leafPin: [{ bracket: "rail", along: anywhere(0.6, 1.4), off: anywhere(0.085, 0.145) }],
- *     rise: 0,
- *   };
- *   const found = placementsInKind({ leaf, ram, fixed: [], need: { ...defaultNeed, lever: 0.12 } }, reach);
+ *   const found = placementsInKind(workedExample.situation, workedExample.reach);
  *   expect(found.status).toBe("found");
- *   if (found.status === "found") expect(found.placements.map((one) => one.kind)).toContain("strong");
+ *   if (found.status === "found") expect(found.placements[0]?.kind).toBe("forgiving");
  */
 export function placementsInKind(
   situation: Situation | Prepared,

@@ -34,6 +34,12 @@ export type RamRank =
  *
  * Each ram is searched by itself, so a caller may spread the catalogue over workers and sort with
  * `byReserve`.
+ *
+ * ### Example
+ *   const { situation, reach } = workedExample;
+ *   const short = { ...situation.ram, id: "short", longestLeaf: 3 };
+ *   const ranks = rankRams(situation, [short, situation.ram], reach, null);
+ *   expect(ranks.map((rank) => rank.ram)).toEqual(["demo-400", "short"]);
  */
 export function rankRams(
   situation: Situation,
@@ -50,14 +56,26 @@ export function rankRams(
   return ranks.sort(byReserve);
 }
 
-/** Order of a ranked catalogue: largest reserve first, unsuited last, names as tie-break. */
+/**
+ * Order of a ranked catalogue: largest reserve first, unsuited last, names as tie-break.
+ *
+ * ### Example
+ *   const unsuited = (ram: string) => ({ ram, suits: false as const, reasons: [] });
+ *   expect([unsuited("b"), unsuited("a")].sort(byReserve).map((rank) => rank.ram)).toEqual(["a", "b"]);
+ */
 export function byReserve(a: RamRank, b: RamRank): number {
   if (a.suits !== b.suits) return a.suits ? -1 : 1;
   if (a.suits && b.suits && a.reserve !== b.reserve) return b.reserve - a.reserve;
   return a.ram < b.ram ? -1 : a.ram > b.ram ? 1 : 0;
 }
 
-/** One ram on one leaf (rule G15). */
+/**
+ * One ram on one leaf (rule G15).
+ *
+ * ### Example
+ *   const rank = rankRam(workedExample.situation, workedExample.reach, 400);
+ *   expect(rank.suits ? [] : rank.reasons.map((reason) => reason.why)).toEqual(["leafTooHeavy"]);
+ */
 export function rankRam(
   situation: Situation,
   reach: Reach,

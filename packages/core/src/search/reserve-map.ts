@@ -32,6 +32,13 @@ export interface MapGrid {
  * The map of where the post pin may go (rule G14): the best reserve over all leaf pins at each position.
  *
  * Each position is a search of its own, to 0.5 mm. Throws when a grid has fewer than two columns or rows.
+ *
+ * ### Example
+ *   const { situation, reach } = workedExample;
+ *   const grid = { along: [-0.2, -0.1] as const, out: [0.1, 0.2] as const, columns: 3, rows: 3 };
+ *   const map = reserveMap(situation, reach.leafPin, 0, grid);
+ *   expect(map.reserve).toHaveLength(9);
+ *   expect(map.reserve[4]).toBeGreaterThan(0.02);
  */
 export function reserveMap(
   situation: Situation | Prepared,

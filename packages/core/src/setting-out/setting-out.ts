@@ -59,10 +59,8 @@ export interface SettingOut {
  * pin then checks both pins at once.
  *
  * ### Example
- *   const ram = { id: "r", retracted: 0.76, stroke: 0.4, retractedMargin: 0, extendedMargin: 0, tube: [], rodHalfWidth: 0.012, speed: null, thrust: null, longestLeaf: null, heaviestLeaf: null };
- *   const leaf = { heel: 0.03, length: 3.6, thickness: 0.05, face: 0.025, boxes: [], travel: { swing: "toward" as const, openAngle: Math.PI / 2 } };
- *   const placement = { postPin: { along: -0.154, out: 0.145 }, leafPin: { along: 0.955, off: 0.145 }, rise: 0 };
- *   const sheet = settingOut({ leaf, ram, fixed: [], need: defaultNeed }, placement, { ramSideOut: 0.07, gatewayAlong: -0.04 });
+ *   const faces = { ramSideOut: 0.07, gatewayAlong: -0.04 };
+ *   const sheet = settingOut(workedExample.situation, workedExample.roomy, faces);
  *   expect(sheet.leafIs).toBe("open");
  *   expect(sheet.dimensions.find((one) => one.id === "postPinFromRamFace")?.value).toBeCloseTo(0.075, 9);
  *   expect(sheet.dimensions.find((one) => one.id === "hingeToPostPin")?.checks).toContain("postPinOut");

@@ -34,10 +34,7 @@ export interface SwingSeries {
  * more than 100,000 angles.
  *
  * ### Example
- *   const ram = { id: "r", retracted: 0.76, stroke: 0.4, retractedMargin: 0, extendedMargin: 0, tube: [{ from: -0.06, to: 0.56, halfWidth: 0.045 }], rodHalfWidth: 0.012, speed: 0.018, thrust: null, longestLeaf: null, heaviestLeaf: null };
- *   const leaf = { heel: 0.03, length: 3.6, thickness: 0.05, face: 0.025, boxes: [], travel: { swing: "toward" as const, openAngle: Math.PI / 2 } };
- *   const placement = { postPin: { along: -0.15, out: 0.15 }, leafPin: { along: 0.9072, off: 0.085 }, rise: 0 };
- *   const swing = swingSeries({ leaf, ram, fixed: [], need: defaultNeed }, placement, Math.PI / 180);
+ *   const swing = swingSeries(workedExample.situation, workedExample.tight, Math.PI / 180);
  *   expect(swing.theta).toHaveLength(91);
  *   expect(swing.lever[0]).toBeCloseTo(0.1405, 4);
  */

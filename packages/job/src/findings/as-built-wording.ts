@@ -3,7 +3,12 @@ import type { Display } from "../schema/job.ts";
 import { limitName } from "./limit-names.ts";
 import { shownAmount } from "./shown-amount.ts";
 
-/** What a tape reading runs between, in plain words (rule G18). */
+/**
+ * What a tape reading runs between, in plain words (rule G18).
+ *
+ * ### Example
+ *   expect(measureText({ kind: "pinToPin", leafAt: "open" }, "metric")).toBe("pin to pin with the leaf open");
+ */
 export function measureText(measure: Measure, display: Display): string {
   switch (measure.kind) {
     case "hingeToPostPin":

@@ -58,6 +58,11 @@ export function dimensionText(dimension: Dimension, display: Display): string {
   return `${shownAmount(Math.abs(dimension.value), "m", display)}  ${check}${name}`;
 }
 
-/** The position in which the ram is hung, in plain words (rule G17). */
+/**
+ * The position in which the ram is hung, in plain words (rule G17).
+ *
+ * ### Example
+ *   expect(setUpText("open")).toContain("leaf open");
+ */
 export const setUpText = (leafIs: "open" | "closed"): string =>
   `Hang the ram with the leaf ${leafIs} and the rod nearly in. Support the free end whenever only one pin holds it.`;

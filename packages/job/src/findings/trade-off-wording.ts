@@ -11,7 +11,12 @@ const kinds: Record<PlacementKind, string> = {
   otherBracket: "best with another bracket",
 };
 
-/** In what a placement is the best of those shown (rule G14). */
+/**
+ * In what a placement is the best of those shown (rule G14).
+ *
+ * ### Example
+ *   expect(kindText("forgiving")).toBe("forgives the largest error");
+ */
 export const kindText = (kind: PlacementKind): string => kinds[kind];
 
 /**

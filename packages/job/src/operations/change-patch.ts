@@ -15,7 +15,15 @@ export interface PatchStep {
  * A remedy as a JSON Patch on the job file, so that a face can apply it with one tap and undo it with
  * another. Null where the job lists brackets for the pin: which bracket to buy is then a person's choice.
  *
- * "add" replaces a value that exists and makes one that does not (RFC 6902, 4.1).
+ * "add" replaces a key that exists and makes one that does not; in a list it would push the rest along, so a
+ * range is set as a whole (RFC 6902, 4.1).
+ *
+ * ### Example
+ *   const leaf = { id: "east", hingeSide: "left" as const, swing: "toward" as const, openAngleDeg: 90, lengthMm: 3600, heelMm: 30, thicknessMm: 50, faceMm: 25, ram: "r" };
+ *   const ram = { id: "r", retractedMm: 760, strokeMm: 400, tube: [{ fromMm: -60, toMm: 560, halfWidthMm: 45 }], rodHalfWidthMm: 12 };
+ *   const job = { format: "pintle-job" as const, version: 1 as const, leaves: [leaf], rams: [ram] };
+ *   const more = { kind: "stroke" as const, by: 0.022, unit: "m" as const, thing: null, placement: { postPin: { along: -0.15, out: 0.15 }, leafPin: { along: 0.9, off: 0.09 }, rise: 0 } };
+ *   expect(changePatch(job, 0, "r", more)).toEqual([{ op: "add", path: "/rams/0/strokeMm", value: 422 }]);
  */
 export function changePatch(
   job: Job,
@@ -46,12 +54,12 @@ export function changePatch(
     case "leafPinOff": {
       const reach = leaf.reach?.leafPin;
       if (reach === undefined || (leaf.brackets?.leaf?.length ?? 0) > 0) return null;
-      return [set(`${at}/reach/leafPin/offMm/1`, bare(reach.offMm[1] + by))];
+      return [set(`${at}/reach/leafPin/offMm`, [reach.offMm[0], bare(reach.offMm[1] + by)])];
     }
     case "postPinOut": {
       const reach = leaf.reach?.postPin;
       if (reach === undefined || (leaf.brackets?.post?.length ?? 0) > 0) return null;
-      return [set(`${at}/reach/postPin/outMm/1`, bare(reach.outMm[1] + by))];
+      return [set(`${at}/reach/postPin/outMm`, [reach.outMm[0], bare(reach.outMm[1] + by)])];
     }
     case "postPocket": {
       const reach = leaf.reach?.postPin;
@@ -61,7 +69,7 @@ export function changePatch(
       const outline = withPocket(thing, change.by).outline.map((corner) => [inMm(corner.x), inMm(corner.y)]);
       return [
         set(`${at}/fixed/${index}/outlineMm`, outline),
-        set(`${at}/reach/postPin/outMm/0`, bare(reach.outMm[0] - by)),
+        set(`${at}/reach/postPin/outMm`, [bare(reach.outMm[0] - by), reach.outMm[1]]),
       ];
     }
   }
