@@ -6,7 +6,8 @@ import type { FixedThing } from "../leaf/leaf.ts";
  *
  * ### Example
  *   const pier = { name: "pier", outline: [{ x: -0.4, y: -0.2 }, { x: 0, y: -0.2 }, { x: 0, y: 0.2 }, { x: -0.4, y: 0.2 }] };
- *   expect(Math.max(...withPocket(pier, 0.05).outline.map((corner) => corner.y))).toBeCloseTo(0.15, 12);
+ *   const cut = withPocket(pier, 0.05);
+ *   expect(Math.max(...cut.outline.map((corner) => corner.y))).toBeCloseTo(0.15, 12);
  */
 export function withPocket(thing: FixedThing, depth: number): FixedThing {
   const floor = Math.max(...thing.outline.map((corner) => corner.y)) - depth;
