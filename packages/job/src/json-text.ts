@@ -24,18 +24,21 @@ export function parseJsonText(text: string): JsonText {
   }
   const json = text.startsWith("\uFEFF") ? text.slice(1) : text;
   if (json.trim() === "") return refused("an empty text", "a job as JSON");
-  const tooDeep = nestingPast(json, deepestNesting);
+  const { tooDeep, colons } = scanned(json);
   if (tooDeep !== null) {
     return refused(
       `nesting deeper than ${deepestNesting} levels ${place(json, tooDeep)}`,
       "a job, which is flatter",
     );
   }
+  let value: unknown;
   try {
-    return { ok: true, value: JSON.parse(json), repeated: repeatedKeys(json) };
+    value = JSON.parse(json);
   } catch {
     return { ok: false, faults: [syntaxFault(json)] };
   }
+  // Every key has its colon: fewer keys held than colons written means that some key stands twice.
+  return { ok: true, value, repeated: keysIn(value) === colons ? [] : repeatedKeys(json) };
 }
 
 function refused(found: string, expected: string): JsonText {
@@ -48,22 +51,54 @@ function place(json: string, offset: number): string {
   return `at line ${line}, column ${offset - before.lastIndexOf("\n")}`;
 }
 
-/** Offset at which brackets nest deeper than allowed, or null. Scans characters, so that depth costs no stack. */
-function nestingPast(json: string, deepest: number): number | null {
+/**
+ * One pass over the characters, so that depth costs no stack: where brackets nest deeper than allowed (null
+ * when nowhere), and how many colons stand outside texts.
+ */
+function scanned(json: string): { readonly tooDeep: number | null; readonly colons: number } {
   let depth = 0;
-  let inString = false;
+  let colons = 0;
   for (let i = 0; i < json.length; i += 1) {
-    const c = json[i];
-    if (inString) {
-      if (c === "\\") i += 1;
-      else if (c === '"') inString = false;
-    } else if (c === '"') inString = true;
-    else if (c === "{" || c === "[") {
-      depth += 1;
-      if (depth > deepest) return i;
-    } else if (c === "}" || c === "]") depth -= 1;
+    switch (json.charCodeAt(i)) {
+      case 0x22: // "
+        i = endOfText(json, i);
+        break;
+      case 0x3a: // :
+        colons += 1;
+        break;
+      case 0x7b: // {
+      case 0x5b: // [
+        depth += 1;
+        if (depth > deepestNesting) return { tooDeep: i, colons };
+        break;
+      case 0x7d: // }
+      case 0x5d: // ]
+        depth -= 1;
+    }
   }
-  return null;
+  return { tooDeep: null, colons };
+}
+
+/** Offset of the double quote that ends the text which begins at `from`, or the end of it all. */
+function endOfText(json: string, from: number): number {
+  for (let end = json.indexOf('"', from + 1); end >= 0; end = json.indexOf('"', end + 1)) {
+    let slashes = 0;
+    while (json.charCodeAt(end - 1 - slashes) === 0x5c) slashes += 1;
+    // An odd number of backslashes before it: the quote is part of the text.
+    if (slashes % 2 === 0) return end;
+  }
+  return json.length;
+}
+
+/** How many keys all objects within hold. */
+function keysIn(value: unknown): number {
+  if (typeof value !== "object" || value === null) return 0;
+  let keys = 0;
+  if (Array.isArray(value)) for (const item of value) keys += keysIn(item);
+  else {
+    for (const key of Object.keys(value)) keys += 1 + keysIn((value as Record<string, unknown>)[key]);
+  }
+  return keys;
 }
 
 const expectedByCode: Record<string, string> = {

@@ -231,6 +231,12 @@ describe("readJob on text that is no job", () => {
     );
   });
 
+  test("colons and quotes within texts do not hide a repeated key, nor make one up", () => {
+    const withTitle = (title: string) => quarryLaneText.replace('"format"', `${title}, "format"`);
+    expect(readJob(withTitle('"note": "a \\": {\\\\"')).ok).toBe(true);
+    expect(only(withTitle('"note": "\\":", "note": "b"'))).toMatch(/^note: found the key a second time/);
+  });
+
   test("a job without format and version still gets all its other faults", () => {
     const read = readJob('{ "leaves": 3 }');
     expect(read.ok || read.faults.map((fault) => fault.path)).toEqual(["format", "version", "leaves"]);

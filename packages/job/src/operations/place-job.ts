@@ -1,14 +1,11 @@
 import {
-  byReserve,
   leastChanges,
   limitsOf,
   type NothingFits,
   type Prepared,
   placementsInKind,
-  type RamRank,
   type RankedPlacement,
   type Reach,
-  rankRam,
   reserveMap,
   settingOut,
   type Watch,
@@ -17,11 +14,9 @@ import { changeText } from "../findings/change-wording.ts";
 import { pinErrorText, reserveText } from "../findings/reserve-wording.ts";
 import { dimensionText } from "../findings/setting-out-wording.ts";
 import { kindText, tradeOffPhrases } from "../findings/trade-off-wording.ts";
-import { unsuitedText } from "../findings/unsuited-wording.ts";
 import type { Display, Job } from "../schema/job.ts";
 import type { JobLeaf } from "../schema/leaf.ts";
 import { toPostFaces } from "../to-core/leaf-to-core.ts";
-import { toSituation } from "../to-core/situation-to-core.ts";
 import { changePatch } from "./change-patch.ts";
 import type {
   MapDocument,
@@ -29,9 +24,9 @@ import type {
   PlaceDocument,
   PlaceLeafDocument,
   PlacementDocument,
-  RamRankDocument,
 } from "./documents.ts";
 import { leafReach, leafWithRam } from "./leaf-question.ts";
+import { rankRamOnLeaf, withRanks } from "./rank-job-rams.ts";
 import { inDeg, inMm, limitDocument, pinsDocument, tradeOffsDocument } from "./rounded.ts";
 
 export interface PlaceOptions extends Watch {
@@ -59,8 +54,8 @@ export interface PlaceOptions extends Watch {
  */
 export function placeJob(job: Job, options: PlaceOptions = {}): PlaceDocument {
   const count = job.leaves.length;
-  const leaves = job.leaves.map((leaf, index) =>
-    placeLeaf(job, leaf, index, {
+  const leaves = job.leaves.map((_, index) =>
+    placeLeaf(job, index, {
       ...options,
       progress: (share) => options.progress?.((index + share) / count),
     }),
@@ -68,29 +63,50 @@ export function placeJob(job: Job, options: PlaceOptions = {}): PlaceDocument {
   return { leaves };
 }
 
-function placeLeaf(job: Job, leaf: JobLeaf, index: number, options: PlaceOptions): PlaceLeafDocument {
+/**
+ * One leaf of a job, as `placeJob` does it; so that several may be done at once. Throws RangeError when the job
+ * has no leaf with that index.
+ *
+ * ### Example
+ *   const leaf = { id: "east", hingeSide: "left" as const, swing: "toward" as const, openAngleDeg: 90, lengthMm: 3600, heelMm: 30, thicknessMm: 50, faceMm: 25 };
+ *   const found = placeLeaf({ format: "pintle-job", version: 1, leaves: [leaf] }, 0);
+ *   expect(found.notSearched).toBe("where the post pin and the leaf pin may go is not given (reach or brackets)");
+ */
+export function placeLeaf(job: Job, index: number, options: PlaceOptions = {}): PlaceLeafDocument {
+  const leaf = job.leaves[index];
+  if (leaf === undefined)
+    throw new RangeError(`placeLeaf found leaf ${index}; it expects one of ${job.leaves.length}`);
+  const found = placedLeaf(job, leaf, index, options);
+  if (!options.everyRam) return found;
+  const watch = options.signal ? { signal: options.signal } : {};
+  return withRanks(
+    found,
+    (job.rams ?? []).map((_, ram) => rankRamOnLeaf(job, index, ram, watch)),
+  );
+}
+
+function placedLeaf(job: Job, leaf: JobLeaf, index: number, options: PlaceOptions): PlaceLeafDocument {
   const display = job.display ?? "metric";
   const empty = { id: leaf.id, placements: [], nothingFits: null };
   const reach = leafReach(leaf);
   if (!reach.ok) return { ...empty, notSearched: reach.missing };
-  const rams = options.everyRam ? { rams: rankedRams(job, leaf, reach.value, options) } : {};
   const withRam = leafWithRam(job, leaf);
-  if (!withRam.ok) return { ...empty, notSearched: withRam.missing, ...rams };
+  if (!withRam.ok) return { ...empty, notSearched: withRam.missing };
   const { prepared, ram } = withRam.value;
   const map = options.map ? { map: mapOf(prepared, reach.value, options.map, options) } : {};
   const found = placementsInKind(prepared, reach.value, { ...options, most: options.best ?? 4 });
   if (found.status === "found") {
     const placements = found.placements.map((one) => placementDocument(leaf, ram.id, prepared, one, display));
-    return { ...empty, placements, ...rams, ...map };
+    return { ...empty, placements, ...map };
   }
   if (found.status === "stopped") {
     const why =
       found.why === "aborted" ? "the search was stopped" : "the search ran out of its limit of boxes";
-    return { ...empty, notSearched: `${why} before it was certain`, ...rams, ...map };
+    return { ...empty, notSearched: `${why} before it was certain`, ...map };
   }
   const { progress: _, ...quiet } = options;
   const why = leastChanges({ situation: prepared.situation, reach: reach.value }, quiet);
-  return { ...empty, nothingFits: nothingFitsDocument(job, index, ram.id, prepared, why), ...rams, ...map };
+  return { ...empty, nothingFits: nothingFitsDocument(job, index, ram.id, prepared, why), ...map };
 }
 
 function placementDocument(
@@ -149,32 +165,6 @@ function nothingFitsDocument(
       why.nearest === null
         ? null
         : { ...pinsDocument(why.nearest), limits: limitsOf(prepared, why.nearest).map(limitDocument) },
-  };
-}
-
-function rankedRams(job: Job, leaf: JobLeaf, reach: Reach, options: Watch): RamRankDocument[] {
-  const ranks = (job.rams ?? []).map((ram) =>
-    rankRam(
-      toSituation(leaf, ram),
-      reach,
-      leaf.massKg ?? null,
-      options.signal ? { signal: options.signal } : {},
-    ),
-  );
-  return ranks.sort(byReserve).map((rank) => ramRankDocument(rank, job.display ?? "metric"));
-}
-
-function ramRankDocument(rank: RamRank, display: Display): RamRankDocument {
-  if (!rank.suits) {
-    const reasons = rank.reasons.map((reason) => unsuitedText(reason, display));
-    return { ram: rank.ram, reserveMm: null, placement: null, tradeOffs: null, reasons };
-  }
-  return {
-    ram: rank.ram,
-    reserveMm: inMm(rank.reserve),
-    placement: pinsDocument(rank.placement),
-    tradeOffs: tradeOffsDocument(rank.tradeOffs),
-    reasons: [],
   };
 }
 
