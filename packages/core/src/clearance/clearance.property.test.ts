@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { expect, test } from "vitest";
+import { expect, test, vi } from "vitest";
 import { anySituation, between } from "../../independent/arbitrary-gate.ts";
 import { lengthRange } from "../linkage/pin-to-pin.ts";
 import { turnSign } from "../linkage/pins.ts";
@@ -12,6 +12,9 @@ import { convexPieces } from "./outline.ts";
 import { nearerGap, newContact } from "./ram-gap.ts";
 import { newPose, poseInFixedFrame, poseInLeafFrame } from "./ram-pose.ts";
 import { travelRates } from "./travel-rates.ts";
+
+// Many draws on a machine that may be busy: slow is no failure.
+vi.setConfig({ testTimeout: 120_000 });
 
 const inTravel = (openAngle: number, theta: number) => Math.min(Math.max(theta, 0), openAngle);
 
@@ -35,7 +38,7 @@ test("[G7] the least gap is attained, and no sample lies a micrometre below it",
         expect(least.atAngle).toBe(inTravel(travel.openAngle, least.atAngle));
       }
     }),
-    { numRuns: 250, seed: 31 },
+    { numRuns: 250, seed: 31, endOnFailure: true },
   );
   expect(compared).toBeGreaterThan(500);
 });
@@ -80,7 +83,7 @@ test("[G9] the least sweep gap is never above a sample", () => {
         }
       }
     }),
-    { numRuns: 60, seed: 32 },
+    { numRuns: 60, seed: 32, endOnFailure: true },
   );
 });
 
@@ -121,7 +124,7 @@ test("[G7] the floor between samples is a floor, and gives little away", () => {
         }
       },
     ),
-    { numRuns: 600, seed: 33 },
+    { numRuns: 600, seed: 33, endOnFailure: true },
   );
   expect(close).toBeGreaterThan(0);
 });
@@ -167,7 +170,7 @@ test("[G7] [G10] the slope of a gap against central differences, in all four pin
         }
       }
     }),
-    { numRuns: 400, seed: 34 },
+    { numRuns: 400, seed: 34, endOnFailure: true },
   );
   expect(compared).toBeGreaterThan(4000);
 });

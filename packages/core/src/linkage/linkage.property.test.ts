@@ -1,11 +1,14 @@
 import fc from "fast-check";
-import { describe, expect, test } from "vitest";
+import { describe, expect, test, vi } from "vitest";
 import { anyPlacement, arbitraryTravel, between } from "../../independent/arbitrary-gate.ts";
 import { bracketTurn } from "./bracket-turn.ts";
 import { leastThrustAngle } from "./dead-centre.ts";
 import { greatestLever, leastLever, leverArm } from "./lever-arm.ts";
 import { lengthRange, pinToPin } from "./pin-to-pin.ts";
 import type { Placement, Travel } from "./pins.ts";
+
+// Many draws on a machine that may be busy: slow is no failure.
+vi.setConfig({ testTimeout: 120_000 });
 
 // Laws tried against plain co-ordinates and dense sampling, written here without the closed forms.
 
@@ -38,7 +41,7 @@ describe("against plain co-ordinates", () => {
         const theta = share * travel.openAngle;
         expect(pinToPin(placement, travel, theta)).toBeCloseTo(sampledLength(placement, travel, theta), 12);
       }),
-      { numRuns: 500, seed: 21 },
+      { numRuns: 500, seed: 21, endOnFailure: true },
     );
   });
 
@@ -53,7 +56,7 @@ describe("against plain co-ordinates", () => {
           (2 * h);
         expect(Math.abs(leverArm(placement, travel, theta) - Math.abs(slope))).toBeLessThan(2e-7);
       }),
-      { numRuns: 500, seed: 22 },
+      { numRuns: 500, seed: 22, endOnFailure: true },
     );
   });
 
@@ -70,7 +73,7 @@ describe("against plain co-ordinates", () => {
         const level = plan / Math.hypot(plan, placement.rise);
         expect(leverArm(placement, travel, theta)).toBeCloseTo(leverArm(flat, travel, theta) * level, 9);
       }),
-      { numRuns: 500, seed: 23 },
+      { numRuns: 500, seed: 23, endOnFailure: true },
     );
   });
 });
@@ -94,7 +97,7 @@ describe("extremes over the travel against dense sampling", () => {
         if (range.monotonic) expect(oneWay).toBe(true);
         else if (Math.min(range.leastAt, range.greatestAt) > 0.01) expect(oneWay).toBe(false);
       }),
-      { numRuns: 300, seed: 24 },
+      { numRuns: 300, seed: 24, endOnFailure: true },
     );
   });
 
@@ -112,7 +115,7 @@ describe("extremes over the travel against dense sampling", () => {
           expect(atAngle).toBeLessThanOrEqual(travel.openAngle);
         }
       }),
-      { numRuns: 300, seed: 25 },
+      { numRuns: 300, seed: 25, endOnFailure: true },
     );
   });
 
@@ -130,7 +133,7 @@ describe("extremes over the travel against dense sampling", () => {
         // Attained, save at a dead centre, where rounding leaves a trace of an angle.
         expect(Math.abs(between(least.atAngle) - least.value)).toBeLessThan(1e-6);
       }),
-      { numRuns: 300, seed: 26 },
+      { numRuns: 300, seed: 26, endOnFailure: true },
     );
   });
 
@@ -169,7 +172,7 @@ describe("extremes over the travel against dense sampling", () => {
           expect(Math.abs(whole - Math.round(whole))).toBeLessThan(1e-4);
         }
       }),
-      { numRuns: 300, seed: 27 },
+      { numRuns: 300, seed: 27, endOnFailure: true },
     );
   });
 });

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { expect, test } from "vitest";
+import { expect, test, vi } from "vitest";
 import { anyPlacement, anySituation, arbitraryOutline, between } from "../../independent/arbitrary-gate.ts";
 import { gapSlope } from "../clearance/gap-slope.ts";
 import { nearestContact } from "../clearance/least-gap.ts";
@@ -13,6 +13,9 @@ import { prepare } from "../placement/limits.ts";
 import { pinsOf } from "../placement/reserve.ts";
 import { newSlope, orientationOf, slackFunctions } from "../placement/slack.ts";
 import { gapCeilingExcess } from "./gap-ceiling.ts";
+
+// Many draws on a machine that may be busy: slow is no failure.
+vi.setConfig({ testTimeout: 120_000 });
 
 // The proof of the search rests on these ceilings, so they are tried hard: any gate, any turn, moves from a
 // millimetre to 400 mm, moves on the rim of what is allowed as often as inside it.
@@ -68,7 +71,7 @@ test("[G12] no slack exceeds its lifted tangent anywhere in the box, whichever l
         }
       }
     }),
-    { numRuns: 4000, seed: 12 },
+    { numRuns: 4000, seed: 12, endOnFailure: true },
   );
   for (const id of [
     "stroke.retracted",
@@ -156,7 +159,7 @@ test("[G12] the ceiling of a gap holds for every kind of contact", () => {
         if (moved.gap > ceiling + rounding) throw new Error(`${kind}: ${moved.gap} > ${ceiling}`);
       }
     }),
-    { numRuns: 12_000, seed: 13 },
+    { numRuns: 12_000, seed: 13, endOnFailure: true },
   );
   for (const kind of ["outlineEdge", "ramSide", "ramEnd", "corners", "overlap"]) {
     expect(kinds.get(kind) ?? 0, kind).toBeGreaterThan(100);

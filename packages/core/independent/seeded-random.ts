@@ -1,0 +1,13 @@
+/**
+ * Numbers in 0 … 1 from a seed, the same in every run. The 32-bit mixing generator known as mulberry32
+ * (Tommy Ettinger, public domain; written from memory). Good enough to scatter test points.
+ */
+export function seededRandom(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
+    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
+  };
+}
