@@ -1,7 +1,7 @@
 import type { Placement } from "../linkage/pins.ts";
 import { limitsOf, prepare } from "../placement/limits.ts";
-import type { SearchOptions } from "../search/best-placement.ts";
 import { bestPlacement } from "../search/best-placement.ts";
+import type { SearchOptions } from "../search/search-result.ts";
 import type { Change, ChangeKind, Problem } from "./change.ts";
 import { changesFor } from "./change.ts";
 

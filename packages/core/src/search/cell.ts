@@ -99,3 +99,7 @@ export function longestSide(cell: Cell): { readonly j: number; readonly length: 
   }
   return { j, length };
 }
+
+/** The middle of a cell, whether or not its steps allow it. */
+export const middleOf = (cell: Cell): Float64Array =>
+  Float64Array.from(cell.low, (low, j) => 0.5 * (low + (cell.high[j] as number)));

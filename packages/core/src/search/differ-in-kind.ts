@@ -9,12 +9,12 @@ import type { Situation } from "../placement/situation.ts";
 import type { Pins } from "../placement/slack.ts";
 import type { TradeOffs } from "../placement/trade-offs.ts";
 import { tradeOffsOf } from "../placement/trade-offs.ts";
-import type { SearchOptions, SearchResult } from "./best-placement.ts";
 import { bestPlacement } from "./best-placement.ts";
 import type { Cell } from "./cell.ts";
 import { mostTuckedIn, strongestPlacement } from "./press.ts";
 import type { SearchCase } from "./search-case.ts";
 import { reserveOfPins, searchCase } from "./search-case.ts";
+import type { SearchOptions, SearchResult } from "./search-result.ts";
 
 /**
  * In what a placement is the best: it forgives the largest error; it has the longest lever arm; its post pin

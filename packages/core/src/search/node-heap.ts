@@ -8,7 +8,7 @@ export interface SearchNode {
   /** First-order guess of the best reserve inside, from its parent [m]. Orders the search only. */
   readonly ceiling: number;
   /** Its part of the whole, for progress. */
-  readonly share?: number;
+  readonly share: number;
 }
 
 /** Boxes by most promising first; equals in the order they came, so that the search is deterministic. */

@@ -6,8 +6,8 @@ import type { Situation } from "../placement/situation.ts";
 import type { TradeOffs } from "../placement/trade-offs.ts";
 import { tradeOffsOf } from "../placement/trade-offs.ts";
 import type { Ram } from "../ram/ram.ts";
-import type { SearchOptions } from "./best-placement.ts";
 import { bestPlacement } from "./best-placement.ts";
+import type { SearchOptions } from "./search-result.ts";
 
 /** Why a ram is not for this leaf, as data; numbers SI. */
 export type Unsuited =

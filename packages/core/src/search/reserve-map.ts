@@ -3,10 +3,10 @@ import { prepare } from "../placement/limits.ts";
 import type { LeafPinSite } from "../placement/reach.ts";
 import { pinsOf } from "../placement/reserve.ts";
 import type { Situation } from "../placement/situation.ts";
-import type { Watch } from "./best-placement.ts";
 import { bestPlacement } from "./best-placement.ts";
 import { scoreOf } from "./climb.ts";
 import { searchCase } from "./search-case.ts";
+import type { Watch } from "./search-result.ts";
 
 /** Best reserve over all leaf pins for each post-pin position of a grid (rule G14). Metres, fixed frame. */
 export interface ReserveMap {
