@@ -24,9 +24,10 @@ export {
   readableVersions,
 } from "./migrate/migration.ts";
 export { asBuiltJob } from "./operations/as-built-job.ts";
-export { changePatch, type PatchStep } from "./operations/change-patch.ts";
+export { changePatch } from "./operations/change-patch.ts";
 export { checkJob } from "./operations/check-job.ts";
 export type * from "./operations/documents.ts";
+export type { PatchStep } from "./operations/patch-step.ts";
 export { type PlaceOptions, placeJob, placeLeaf } from "./operations/place-job.ts";
 export { rankRamOnLeaf, withRanks } from "./operations/rank-job-rams.ts";
 export { swingJob } from "./operations/swing-job.ts";

@@ -2,14 +2,8 @@ import type { LeastChange } from "@pintle/core";
 import { withPocket } from "@pintle/core";
 import type { Job } from "../schema/job.ts";
 import { toFixedThings } from "../to-core/leaf-to-core.ts";
+import type { PatchStep } from "./patch-step.ts";
 import { bare, inDeg, inMm } from "./rounded.ts";
-
-/** One step of a JSON Patch (RFC 6902). */
-export interface PatchStep {
-  readonly op: "add";
-  readonly path: string;
-  readonly value: unknown;
-}
 
 /**
  * A remedy as a JSON Patch on the job file, so that a face can apply it with one tap and undo it with

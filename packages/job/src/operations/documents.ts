@@ -1,6 +1,6 @@
 import type { ChangeKind, DimensionId, LimitState, PlacementKind } from "@pintle/core";
 import type { Finding, FindingSummary, FindingUnit } from "../findings/finding.ts";
-import type { PatchStep } from "./change-patch.ts";
+import type { PatchStep } from "./patch-step.ts";
 
 // The documents that the operations return and that `--json` prints as they are (rule I15). Millimetres,
 // degrees, seconds, newtons; numbers are rounded to 1e-6 of their unit so that they read and compare well.

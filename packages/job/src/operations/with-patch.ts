@@ -1,5 +1,5 @@
 import type { Job } from "../schema/job.ts";
-import type { PatchStep } from "./change-patch.ts";
+import type { PatchStep } from "./patch-step.ts";
 
 type Keyed = Readonly<Record<string, unknown>>;
 

@@ -1,0 +1,6 @@
+/** One step of a JSON Patch (RFC 6902). */
+export interface PatchStep {
+  readonly op: "add";
+  readonly path: string;
+  readonly value: unknown;
+}
