@@ -8,7 +8,8 @@ export interface Watch {
 }
 
 export interface SearchOptions extends Watch {
-  /** How far below the true optimum the reserve found may lie [m]; default 0.2 mm. */
+  /** How far below the true optimum the reserve found may lie [m]; default 0.05 mm, relaxed to 0.45 mm at most where
+   * the optimum is very flat. `ceiling` of the result says what was reached. */
   readonly tolerance?: number;
   /** Boxes looked at before the search stops short; default 200,000. */
   readonly maxBoxes?: number;
