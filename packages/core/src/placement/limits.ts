@@ -15,6 +15,8 @@ import type { Need, Situation } from "./situation.ts";
 export interface Prepared {
   readonly situation: Situation;
   readonly checks: readonly ClearanceCheck[];
+  /** The same, one for each pair of a ram section and an outline. */
+  readonly pairs: readonly ClearanceCheck[];
   readonly sweeps: readonly SweepGap[];
 }
 
@@ -26,9 +28,15 @@ export interface Prepared {
  *   expect(limitsOf(prepared, workedExample.roomy)).toEqual(limitsOf(workedExample.situation, workedExample.roomy));
  */
 export function prepare(situation: Situation): Prepared {
+  const checks = clearanceChecks(situation);
   return {
     situation,
-    checks: clearanceChecks(situation),
+    checks,
+    pairs: checks.flatMap((check) =>
+      check.sections.flatMap((section) =>
+        check.outlines.map((outline) => ({ ...check, sections: [section], outlines: [outline] })),
+      ),
+    ),
     sweeps: sweepGaps(situation.leaf, situation.fixed),
   };
 }

@@ -80,7 +80,7 @@ test("[G11] no turn of the leaf between those looked at is worse", () => {
       const { travel } = situation.leaf;
       const pins = pinsOf(placement);
       const [error, slope] = [new Float64Array(4), newSlope()];
-      for (const f of slackFunctions(prepared, placement.rise, orientationOf(pins))) {
+      for (const f of slackFunctions(prepared, placement.rise, orientationOf(pins), prepared.pairs)) {
         for (let i = 0; i <= 500; i++) {
           const phi = (turnSign(travel) * travel.openAngle * i) / 500;
           const there = reserveAtTurn(f, pins, reserve, Math.cos(phi), Math.sin(phi), error, slope);

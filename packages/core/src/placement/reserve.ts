@@ -108,7 +108,7 @@ export function feasibleReserve(prepared: Prepared, placement: Placement): Reser
     }
     return found;
   };
-  const functions = slackFunctions(prepared, placement.rise, orientationOf(pins));
+  const functions = slackFunctions(prepared, placement.rise, orientationOf(pins), prepared.pairs);
   for (const f of functions) {
     if (!f.endsOnly) continue;
     tryTurn(f, 0, reserve);

@@ -21,6 +21,8 @@ export interface SlackFunction {
   readonly id: string;
   /** The least over the travel is at one of its ends (rules G5, G6), so only those are looked at. */
   readonly endsOnly: boolean;
+  /** Concave in each pin, so that the worst error is at a corner of the box of errors. */
+  readonly bitesAtCorners: boolean;
   evaluate(pins: Pins, cosPhi: number, sinPhi: number, slope: Float64Array): number;
   /**
    * How much the slack may exceed the tangent of the last evaluation when the pins move within `moves` [m].
@@ -53,6 +55,7 @@ function strokeSlack(id: string, rise: number, length: number, sign: 1 | -1): Sl
   return {
     id,
     endsOnly: true,
+    bitesAtCorners: sign < 0,
     // |q| is convex: it rises above its tangent by at most move²/2|q|; its negative never does.
     excess: ({ both }) => {
       if (sign < 0) return 0;
@@ -95,6 +98,7 @@ function armSlack(
   return {
     id,
     endsOnly: true,
+    bitesAtCorners: true,
     // The cross product is bilinear; |B|·|P B| lies above its tangent but for the product of both moves.
     excess: ({ post, leaf, both }) => scale * (post * leaf + (isLever ? 0 : factor * leaf * both)),
     evaluate(pins, c, s, slope) {
@@ -132,6 +136,7 @@ function clearanceSlack(check: ClearanceCheck, rise: number): SlackFunction {
   return {
     id: check.id,
     endsOnly: false,
+    bitesAtCorners: false,
     excess(moves, slope) {
       if (contact.feature === "overlap") slope.fill(0);
       return gapCeilingExcess(pose, contact, moves);
@@ -158,8 +163,16 @@ export function orientationOf(pins: Pins): 1 | -1 {
   return (pins[0] as number) * (pins[3] as number) - (pins[1] as number) * (pins[2] as number) >= 0 ? 1 : -1;
 }
 
-/** All limits that depend on the pins, as slack functions for placements on one side of the hinge. */
-export function slackFunctions(prepared: Prepared, rise: number, orientation: 1 | -1): SlackFunction[] {
+/**
+ * All limits that depend on the pins, as slack functions for placements on one side of the hinge. `checks` may
+ * be the whole checks, or `pairs` where each function has to speak of one contact only.
+ */
+export function slackFunctions(
+  prepared: Prepared,
+  rise: number,
+  orientation: 1 | -1,
+  checks: readonly ClearanceCheck[] = prepared.checks,
+): SlackFunction[] {
   const { ram, need } = prepared.situation;
   const shortest = ram.retracted + ram.retractedMargin;
   const longest = ram.retracted + ram.stroke - ram.extendedMargin;
@@ -169,8 +182,18 @@ export function slackFunctions(prepared: Prepared, rise: number, orientation: 1 
     strokeSlack("stroke.extended", rise, longest, -1),
     armSlack("lever", rise, need.lever, orientation, scale),
     armSlack("deadCentre", rise, Math.sin(leastDeadCentre(need)), orientation, scale),
-    ...prepared.checks.map((check) => clearanceSlack(check, rise)),
+    ...checks.flatMap(singlePairs).map((check) => clearanceSlack(check, rise)),
   ];
+}
+
+/**
+ * A check as one for each ram section and outline. The nearest of several bodies jumps from one to another as
+ * the pins move, and a search that sees only the nearest can never rule out the ridge between them.
+ */
+function singlePairs(check: ClearanceCheck): ClearanceCheck[] {
+  return check.sections.flatMap((section) =>
+    check.outlines.map((outline) => ({ ...check, sections: [section], outlines: [outline] })),
+  );
 }
 
 export const newSlope = (): Float64Array => new Float64Array(slopeSize);

@@ -1,3 +1,4 @@
+import { lowestByCuts } from "./error-cuts.ts";
 import type { Pins, SlackFunction } from "./slack.ts";
 import { newSlope } from "./slack.ts";
 
@@ -9,14 +10,13 @@ const highEnd = new Float64Array(4);
 const highSlope = new Float64Array(4);
 
 /**
- * The least slack over all errors of up to ±`reach` in each pin coordinate, at one turn; leaves the error
- * that does it in `error`, and the slope there in `worstSlope`.
+ * A first answer to `worstSlack`, quick and nearly always right.
  *
  * The slack is nearly linear over a box of errors, so the worst error is a corner unless a coordinate's slope
  * changes sign inside the box; that coordinate is then driven to its zero slope by interval secants. When
  * that does not settle (a contact jumps between features) all sixteen corners are tried as well.
  */
-export function worstSlack(
+function likelyWorstSlack(
   f: SlackFunction,
   pins: Pins,
   reach: number,
@@ -75,6 +75,66 @@ export function worstSlack(
 }
 
 /**
+ * The least slack over all errors of up to ±`reach` in each pin coordinate, at one turn; leaves the error
+ * that does it in `error`, and the slope there in `worstSlope`.
+ *
+ * A convex slack (a stroke kept from below, the gap of one section to one outline) is least where its slope
+ * pushes against the bounds in every coordinate; where that is not so at the first answer, cutting planes take
+ * over. A concave one is least at a corner, so all are looked at. A check of several pairs at once is neither:
+ * there the answer is an error worth looking at, not surely the worst.
+ */
+export function worstSlack(
+  f: SlackFunction,
+  pins: Pins,
+  reach: number,
+  cosPhi: number,
+  sinPhi: number,
+  error: Float64Array,
+  worstSlope: Float64Array,
+): number {
+  let worst = f.bitesAtCorners
+    ? Number.POSITIVE_INFINITY
+    : likelyWorstSlack(f, pins, reach, cosPhi, sinPhi, error, worstSlope);
+  const tryError = (): void => {
+    const value = f.evaluate(trial, cosPhi, sinPhi, slope);
+    if (value >= worst) return;
+    worst = value;
+    for (let j = 0; j < 4; j++) error[j] = (trial[j] as number) - (pins[j] as number);
+    worstSlope.set(slope);
+  };
+  if (f.bitesAtCorners) {
+    for (let corner = 0; corner < 16; corner++) {
+      for (let j = 0; j < 4; j++) trial[j] = (pins[j] as number) + ((corner >> j) & 1 ? reach : -reach);
+      tryError();
+    }
+    return worst;
+  }
+  if (worst === Number.POSITIVE_INFINITY) return worst;
+  if (!pushesAgainstBounds(error, worstSlope, reach)) {
+    worst = Math.min(worst, lowestByCuts(f, pins, reach, cosPhi, sinPhi, error, worstSlope));
+  }
+  // The ram's turning bends the slack a little: where it is nearly level the other end may be lower yet.
+  let steepest = 0;
+  for (let j = 0; j < 4; j++) steepest = Math.max(steepest, Math.abs(worstSlope[j] as number));
+  for (let j = 0; j < 4; j++) {
+    if (Math.abs(worstSlope[j] as number) > 0.15 * steepest) continue;
+    for (let k = 0; k < 4; k++) trial[k] = (pins[k] as number) + (error[k] as number);
+    trial[j] = (pins[j] as number) + ((error[j] as number) > 0 ? -reach : reach);
+    tryError();
+  }
+  return worst;
+}
+
+/** No coordinate can lower the slack any further from here, to first order. */
+function pushesAgainstBounds(error: Float64Array, worstSlope: Float64Array, reach: number): boolean {
+  for (let j = 0; j < 4; j++) {
+    const [e, g] = [error[j] as number, worstSlope[j] as number];
+    if (Math.abs(e) < (1 - 1e-9) * reach || e * g > 0) return false;
+  }
+  return true;
+}
+
+/**
  * The largest error ε in every pin coordinate at once for which one slack stays ≥ 0 at one turn [m]; at most
  * `ceiling`. Negative slack at the nominal pins gives 0.
  *
@@ -106,7 +166,7 @@ export function reserveAtTurn(
     const slack = worstSlack(f, pins, reach, cosPhi, sinPhi, error, worstSlope);
     if (slack >= 0) low = reach;
     else high = reach;
-    // Half a nanometre on the safe side: a slack of ±1e-9 is zero here.
+    // A nanometre on the safe side: a slack of ±1e-9 is zero here.
     if (Math.abs(slack) < 1e-9) return Math.max(low, reach - 1e-9);
     if (high - low < 1e-9) return low;
     let next = reach + slack / steepness(worstSlope);
