@@ -1,18 +1,23 @@
 import { availableParallelism } from "node:os";
 import { isMainThread, parentPort } from "node:worker_threads";
-import { serveBatch } from "./batch/serve-batch.ts";
+import { asBuiltJob, checkJob, placeJob, placeLeaf, rankRamOnLeaf, swingJob } from "@pintle/job";
+import { serveTasks } from "./batch/worker-tasks.ts";
 import { exitCode } from "./exit-code.ts";
 import { openTerminal } from "./input/terminal.ts";
 import type { Operations } from "./operations.ts";
 import type { Outside } from "./outside.ts";
 import { runProgram } from "./program.ts";
-import { pageColumns } from "./reporters/text/page.ts";
+import { columnsAsked, pageColumns } from "./reporters/text/page.ts";
 import { createStyle, wantsColour } from "./reporters/text/style.ts";
 
-const notYet = (): never => {
-  throw new Error("the operations are not wired in");
+const operations: Operations = {
+  place: placeJob,
+  placeLeaf,
+  rankRam: rankRamOnLeaf,
+  check: checkJob,
+  swing: swingJob,
+  asBuilt: asBuiltJob,
 };
-const operations: Operations = { place: notYet, check: notYet, swing: notYet, asBuilt: notYet };
 
 function realOutside(): Outside {
   const { stdin, stdout, stderr, env } = process;
@@ -24,7 +29,9 @@ function realOutside(): Outside {
     },
     openTerminal: stdin.isTTY && stderr.isTTY ? openTerminal : null,
     style: createStyle(wantsColour(stdout.isTTY, env)),
-    columns: pageColumns(stdout.columns),
+    columns: pageColumns(stdout.columns ?? columnsAsked(env)),
+    // People copy what a report suggests; through npm the command has another name.
+    command: env.npm_lifecycle_event === undefined ? "pintle" : "npm run --silent pintle --",
     showsProgress: stderr.isTTY,
     cores: availableParallelism(),
   };
@@ -48,4 +55,4 @@ async function main(): Promise<void> {
 }
 
 if (isMainThread) await main();
-else if (parentPort !== null) serveBatch(parentPort, operations);
+else if (parentPort !== null) serveTasks(parentPort, operations);

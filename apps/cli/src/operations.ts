@@ -1,9 +1,22 @@
-import type { Job } from "@pintle/job";
-import type { AsBuiltDocument, CheckDocument, PlaceDocument, SwingDocument } from "./documents.ts";
+import type {
+  AsBuiltDocument,
+  CheckDocument,
+  Job,
+  PlaceDocument,
+  PlaceLeafDocument,
+  PlaceOptions,
+  RamRankDocument,
+  SwingDocument,
+} from "@pintle/job";
 
-/** What the commands ask of the job package; each returns the document that `--json` prints. */
+/** What a search is asked for; plain data, so that it crosses to a worker. */
+export type PlaceSettings = Pick<PlaceOptions, "best" | "map">;
+
+/** What the commands ask of the job package; each returns what `--json` prints, or a part of it. */
 export interface Operations {
-  readonly place: (job: Job, options: { readonly best: number }) => PlaceDocument;
+  readonly place: (job: Job, options: PlaceOptions) => PlaceDocument;
+  readonly placeLeaf: (job: Job, leaf: number, settings: PlaceSettings) => PlaceLeafDocument;
+  readonly rankRam: (job: Job, leaf: number, ram: number) => RamRankDocument | null;
   readonly check: (job: Job) => CheckDocument;
   readonly swing: (job: Job, options: { readonly stepDeg: number }) => SwingDocument;
   readonly asBuilt: (job: Job) => AsBuiltDocument;

@@ -13,6 +13,8 @@ export interface Outside {
   readonly openTerminal: (() => Terminal) | null;
   readonly style: Style;
   readonly columns: number;
+  /** How this program was called, for the commands that a report suggests. */
+  readonly command: string;
   /** Whether a progress bar on standard error reaches a person. */
   readonly showsProgress: boolean;
   readonly cores: number;

@@ -1,4 +1,3 @@
-import { Worker } from "node:worker_threads";
 import type { ReportOptions } from "../commands/with-job.ts";
 import { type ExitCode, gravest } from "../exit-code.ts";
 import type { Outside } from "../outside.ts";
@@ -8,10 +7,14 @@ import { batchText } from "../reporters/text/batch.ts";
 import { faultText } from "../reporters/text/faults.ts";
 import { exitCodeOf, type JudgedFile, judgeFile } from "./judged-file.ts";
 import { startProgress } from "./progress.ts";
-import { judgeInWorkers } from "./worker-pool.ts";
+import { runInWorkers } from "./worker-pool.ts";
+import { startWorkers } from "./worker-tasks.ts";
 
 /** A worker costs as much to start as about this many jobs cost to judge. */
-const filesWorthAWorker = 24;
+const filesWorthAWorker = 100;
+
+/** Files handed over at once: few enough that no worker waits long for another at the end. */
+const filesAtOnce = 16;
 
 /** Judges many files, in parallel where that pays, and sums up. */
 export async function checkMany(
@@ -19,10 +22,11 @@ export async function checkMany(
   options: ReportOptions & { readonly workers?: number },
   outside: Outside,
 ): Promise<ExitCode> {
-  const progress = await startProgress(files.length, outside.showsProgress);
-  const workers = Math.min(options.workers ?? outside.cores, Math.ceil(files.length / filesWorthAWorker));
+  const progress = await startProgress("jobs", files.length, outside.showsProgress);
+  const worthIt = Math.min(outside.cores, Math.ceil(files.length / filesWorthAWorker));
+  const workers = options.workers ?? worthIt;
   const judged = await (workers > 1
-    ? judgeInWorkers(files, startWorkers(workers), progress.update)
+    ? judgeInWorkers(files, workers, progress.update)
     : judgeHere(files, outside, progress.update));
   progress.stop();
   for (const one of judged) if (!one.ok) outside.tell(faultText(one.file, one.faults));
@@ -41,7 +45,16 @@ async function judgeHere(files: readonly string[], outside: Outside, onJudged: (
   return judged;
 }
 
-/** The bundle is one file: started as a worker it judges files instead of reading a command line. */
-function startWorkers(count: number): Worker[] {
-  return Array.from({ length: count }, () => new Worker(new URL(import.meta.url)));
+async function judgeInWorkers(files: readonly string[], count: number, onJudged: (count: number) => void) {
+  const tasks = Array.from({ length: Math.ceil(files.length / filesAtOnce) }, (_, index) => ({
+    kind: "judge" as const,
+    files: files.slice(index * filesAtOnce, (index + 1) * filesAtOnce),
+  }));
+  let done = 0;
+  const workers = startWorkers<"judge">(Math.min(count, tasks.length));
+  const results = await runInWorkers(tasks, workers, ({ value }) => {
+    done += value.length;
+    onJudged(done);
+  });
+  return results.flatMap(({ value }) => value);
 }

@@ -1,5 +1,4 @@
-import type { Fault } from "@pintle/job";
-import type { CheckDocument } from "../documents.ts";
+import type { CheckDocument, Fault } from "@pintle/job";
 import { type ExitCode, exitCode } from "../exit-code.ts";
 import { loadJob } from "../input/load-job.ts";
 import type { Operations } from "../operations.ts";

@@ -1,19 +1,41 @@
-/** How far a batch is, for a person who watches. */
+/** How far long work is, for a person who watches. */
 export interface Progress {
   readonly update: (done: number) => void;
   readonly stop: () => void;
 }
 
-/** A bar on standard error when a person is there to see it; nothing otherwise. */
-export async function startProgress(total: number, isSeen: boolean): Promise<Progress> {
+const formats = {
+  jobs: "{bar} {value} of {total} jobs, about {eta_formatted} left",
+  searches: "{bar} {percentage} % searched",
+};
+
+/** Work that is done within this time needs no bar [ms]. */
+const patienceMs = 300;
+
+/** A bar on standard error when a person is there to see it and has to wait; nothing otherwise. */
+export async function startProgress(
+  what: keyof typeof formats,
+  total: number,
+  isSeen: boolean,
+): Promise<Progress> {
   if (!isSeen) return { update: () => undefined, stop: () => undefined };
   const { default: cliProgress } = await import("cli-progress");
+  // The cursor stays: a search that is broken off with Ctrl-C has no chance to bring it back.
   const bar = new cliProgress.SingleBar({
-    format: "{bar} {value} of {total} jobs, about {eta_formatted} left",
+    format: formats[what],
     stream: process.stderr,
     clearOnComplete: true,
-    hideCursor: true,
+    hideCursor: false,
   });
-  bar.start(total, 0);
-  return { update: (done) => bar.update(done), stop: () => bar.stop() };
+  const from = Date.now();
+  let isStarted = false;
+  return {
+    update: (done) => {
+      if (!isStarted && Date.now() - from < patienceMs) return;
+      if (!isStarted) bar.start(total, 0);
+      isStarted = true;
+      bar.update(done);
+    },
+    stop: () => bar.stop(),
+  };
 }

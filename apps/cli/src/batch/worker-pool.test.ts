@@ -1,16 +1,15 @@
 import { expect, test } from "vitest";
-import type { JudgedFile } from "./judged-file.ts";
-import { type BatchWorker, judgeInWorkers } from "./worker-pool.ts";
+import { type PoolWorker, runInWorkers } from "./worker-pool.ts";
 
 /** A worker without a thread: answers after a delay of its own, so that the slow one is overtaken. */
-function pretendWorker(delays: () => number, breaksAt?: string) {
-  const listeners: { message?: (judged: readonly JudgedFile[]) => void; error?: (error: Error) => void } = {};
+function pretendWorker(delays: () => number, breaksAt?: number) {
+  const listeners: { message?: (result: string) => void; error?: (error: Error) => void } = {};
   const state = { isEnded: false };
-  const worker: BatchWorker = {
-    postMessage: (files) => {
+  const worker: PoolWorker<number, string> = {
+    postMessage: (task) => {
       setTimeout(() => {
-        if (breaksAt !== undefined && files.includes(breaksAt)) listeners.error?.(new Error("broke"));
-        else listeners.message?.(files.map((file) => ({ ok: false, file, faults: [] })));
+        if (task === breaksAt) listeners.error?.(new Error("broke"));
+        else listeners.message?.(`did ${task}`);
       }, delays());
     },
     on: (event: "message" | "error", listener: never) => {
@@ -23,28 +22,37 @@ function pretendWorker(delays: () => number, breaksAt?: string) {
   return { worker, state };
 }
 
-const files = Array.from({ length: 100 }, (_, index) => `${index}.json`);
+const tasks = Array.from({ length: 60 }, (_, index) => index);
 
-test("[I15] results stand in the order of the files, whichever worker is first", async () => {
+test("[I15] results stand in the order of the tasks, whichever worker is first", async () => {
   const workers = [pretendWorker(() => 5), pretendWorker(() => 0), pretendWorker(() => 1)];
-  const counts: number[] = [];
-  const judged = await judgeInWorkers(
-    files,
+  const seen: string[] = [];
+  const results = await runInWorkers(
+    tasks,
     workers.map(({ worker }) => worker),
-    (count) => counts.push(count),
+    (result) => seen.push(result),
   );
-  expect(judged.map(({ file }) => file)).toEqual(files);
-  expect(counts.at(-1)).toBe(100);
+  expect(results).toEqual(tasks.map((task) => `did ${task}`));
+  expect(seen).toHaveLength(tasks.length);
+  // Otherwise no worker was overtaken, and the order was never put to the test.
+  expect(seen).not.toEqual(results);
   expect(workers.every(({ state }) => state.isEnded)).toBe(true);
 });
 
-test("[I15] a worker that breaks ends the batch, and no worker is left running", async () => {
-  const workers = [pretendWorker(() => 0), pretendWorker(() => 0, "42.json")];
-  const batch = judgeInWorkers(
-    files,
+test("[I15] a worker that breaks ends the work, and no worker is left running", async () => {
+  const breaksAt = 42;
+  const workers = [pretendWorker(() => 0, breaksAt), pretendWorker(() => 0, breaksAt)];
+  const work = runInWorkers(
+    tasks,
     workers.map(({ worker }) => worker),
     () => undefined,
   );
-  await expect(batch).rejects.toThrow("broke");
+  await expect(work).rejects.toThrow("broke");
   expect(workers.every(({ state }) => state.isEnded)).toBe(true);
+});
+
+test("[I15] no task, no waiting", async () => {
+  const { worker, state } = pretendWorker(() => 0);
+  expect(await runInWorkers([], [worker], () => undefined)).toEqual([]);
+  expect(state.isEnded).toBe(true);
 });

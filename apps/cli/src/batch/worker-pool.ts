@@ -1,44 +1,41 @@
-import type { JudgedFile } from "./judged-file.ts";
-
-/** A worker as the pool sees it: takes files, gives back what became of them, in order. */
-export interface BatchWorker {
-  postMessage(files: readonly string[]): void;
-  on(event: "message", listener: (judged: readonly JudgedFile[]) => void): unknown;
+/** A worker as the pool sees it: takes a task, answers with its result, one after another. */
+export interface PoolWorker<Task, Result> {
+  postMessage(task: Task): void;
+  on(event: "message", listener: (result: Result) => void): unknown;
   on(event: "error", listener: (error: Error) => void): unknown;
   terminate(): Promise<unknown>;
 }
 
-/** Files handed over at once: few enough that no worker waits long for another at the end. */
-const filesAtOnce = 8;
-
 /**
- * Judges files with several workers at once. Results come back in the order of `files`, whichever
- * worker was first. A worker that breaks ends the batch with its error.
+ * Does tasks with several workers at once and ends the workers. Results come back in the order of `tasks`,
+ * whichever worker was first. A worker that breaks ends it all with its error.
  */
-export async function judgeInWorkers(
-  files: readonly string[],
-  workers: readonly BatchWorker[],
-  onJudged: (count: number) => void,
-): Promise<JudgedFile[]> {
-  const results: JudgedFile[] = [];
+export async function runInWorkers<Task, Result>(
+  tasks: readonly Task[],
+  workers: readonly PoolWorker<Task, Result>[],
+  onDone: (result: Result) => void,
+): Promise<Result[]> {
+  const results: Result[] = [];
   let next = 0;
   let done = 0;
   try {
     await new Promise<void>((resolve, reject) => {
+      if (tasks.length === 0) resolve();
       for (const worker of workers) {
-        let from = 0;
+        let at = 0;
         const handOver = () => {
-          if (next >= files.length) return;
-          from = next;
-          next = Math.min(files.length, next + filesAtOnce);
-          worker.postMessage(files.slice(from, next));
+          const task = tasks[next];
+          if (task === undefined) return;
+          at = next;
+          next += 1;
+          worker.postMessage(task);
         };
         worker.on("error", reject);
-        worker.on("message", (judged) => {
-          for (const [index, one] of judged.entries()) results[from + index] = one;
-          done += judged.length;
-          onJudged(done);
-          if (done === files.length) resolve();
+        worker.on("message", (result) => {
+          results[at] = result;
+          done += 1;
+          onDone(result);
+          if (done === tasks.length) resolve();
           else handOver();
         });
         handOver();

@@ -19,10 +19,12 @@ export function addAsBuilt(program: Command, outside: Outside, end: (code: ExitC
         await reportOn(path, options, outside, {
           solve: outside.operations.asBuilt,
           text: asBuiltText,
-          exit: ({ leaves }) =>
-            leaves.some(({ limits }) => limits.some(({ state }) => state === "fail"))
-              ? exitCode.limitFails
-              : exitCode.nothingFails,
+          exit: ({ leaves }) => {
+            // Readings that settle no leaf's pins are too few to say anything.
+            if (leaves.every(({ pins }) => pins === null)) return exitCode.badInput;
+            const fails = leaves.some(({ limits }) => limits.some(({ state }) => state === "fail"));
+            return fails ? exitCode.limitFails : exitCode.nothingFails;
+          },
         }),
       );
     });

@@ -20,7 +20,8 @@ export function addSwing(program: Command, outside: Outside, end: (code: ExitCod
         await reportOn(path, options, outside, {
           solve: (job) => outside.operations.swing(job, { stepDeg: options.stepDeg }),
           text: swingText,
-          exit: () => exitCode.nothingFails,
+          // A job without any pins to follow lacks what this command is for.
+          exit: ({ leaves }) => (leaves.length > 0 ? exitCode.nothingFails : exitCode.badInput),
         }),
       );
     });

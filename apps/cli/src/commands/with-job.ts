@@ -1,6 +1,7 @@
 import type { Job } from "@pintle/job";
 import { type ExitCode, exitCode } from "../exit-code.ts";
 import { type LoadedJob, loadJob } from "../input/load-job.ts";
+import { cleanText } from "../output/clean-text.ts";
 import type { Outside } from "../outside.ts";
 import { documentText } from "../reporters/json/document-text.ts";
 import { faultText } from "../reporters/text/faults.ts";
@@ -30,11 +31,28 @@ export async function reportOn<Document>(
   if (!loaded.ok) return refuse(loaded, options, outside);
   tellNotes(loaded, outside);
   const document = report.solve(loaded.job);
-  const page = { style: outside.style, columns: outside.columns, plan: options.plan === true };
+  const page = pageFor(path, options, outside);
   outside.print(
     options.json ? documentText(document) : `${report.text(loaded.job, document, page).join("\n")}\n`,
   );
   return report.exit(document);
+}
+
+export function pageFor(path: string, { plan }: ReportOptions, outside: Outside): Page {
+  const { style, columns, command } = outside;
+  // From standard input the job has no name that could be typed again.
+  const file = path === "-" ? "JOB" : quoted(cleanText(path));
+  return {
+    style,
+    columns,
+    plan: plan === true,
+    again: (name, ...options) => [command, name, file, ...options].join(" "),
+  };
+}
+
+/** As a shell takes it for one word. */
+function quoted(word: string): string {
+  return /^[\w./:@%+=-]+$/.test(word) ? word : `'${word.replaceAll("'", "'\\''")}'`;
 }
 
 /** Bad input: a line a fault for people; for programs the same as a document, so that `--json` always gives one. */

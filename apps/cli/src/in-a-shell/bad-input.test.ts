@@ -1,8 +1,8 @@
 import { chmodSync, mkdirSync, readdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
+import { sampleJob } from "../testing/sample-job.ts";
 import { freshFolder, pintle } from "./run-pintle.ts";
-import { sampleJob } from "./sample-job.ts";
 
 test("[I16] every fault has its line: file, path, found, expected; exit 2", () => {
   const folder = freshFolder({

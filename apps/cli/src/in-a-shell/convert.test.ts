@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
+import { sampleJob } from "../testing/sample-job.ts";
 import { freshFolder, pintle } from "./run-pintle.ts";
-import { sampleJob } from "./sample-job.ts";
 
 test("[I15] convert prints the whole job, unknown keys kept and told", () => {
   const folder = freshFolder({ "a.json": sampleJob((job) => (job.nickname = "old gate")) });

@@ -1,3 +1,4 @@
+import { lstat } from "node:fs/promises";
 import { type ExitCode, exitCode } from "../exit-code.ts";
 import type { Outside } from "../outside.ts";
 import { cleanText } from "./clean-text.ts";
@@ -7,6 +8,14 @@ import { writeNewFile } from "./write-new-file.ts";
 export interface TargetOptions {
   readonly out?: string;
   readonly force?: true;
+}
+
+/** Whether something has that name already, be it a link that leads nowhere. */
+export async function isThere(path: string): Promise<boolean> {
+  return lstat(path).then(
+    () => true,
+    () => false,
+  );
 }
 
 /** A made file goes to `--out`, or to standard output without it. */

@@ -1,6 +1,7 @@
 import { link, open, rename, rm } from "node:fs/promises";
 import { basename, dirname, join } from "node:path";
 import { reasonOf } from "../input/system-error.ts";
+import { holdSignals } from "./hold-signals.ts";
 
 export type Written = { readonly ok: true } | { readonly ok: false; readonly reason: string };
 
@@ -8,11 +9,12 @@ export type Written = { readonly ok: true } | { readonly ok: false; readonly rea
  * Writes a whole file or nothing.
  *
  * The text goes to a neighbour first and takes the name in one step, so a full disk or a pulled plug
- * leaves either the old file or the new one. Without `force` a file that is there is never replaced,
+ * leaves either the old file or the new one; Ctrl-C waits for it. Without `force` a file that is there is never replaced,
  * not even one that appears while this one is being written.
  */
 export async function writeNewFile(path: string, text: string, force: boolean): Promise<Written> {
   const aside = join(dirname(path), `.${basename(path)}.${process.pid}.part`);
+  const release = holdSignals();
   try {
     const file = await open(aside, "wx");
     try {
@@ -32,5 +34,6 @@ export async function writeNewFile(path: string, text: string, force: boolean): 
     };
   } finally {
     await rm(aside, { force: true }).catch(() => undefined);
+    release();
   }
 }

@@ -18,11 +18,11 @@ function line(judged: JudgedFile, widest: number, style: Style): string {
   const file = cleanText(judged.file).padEnd(widest);
   if (!judged.ok) {
     const count = judged.faults.length;
-    return style.warn(`${file}  cannot be read: ${count} ${count === 1 ? "fault" : "faults"}`);
+    return style.bad(`${file}  cannot be read: ${count} ${count === 1 ? "fault" : "faults"}`);
   }
   const { findings } = judged.document;
   const failing = findings.filter(({ state }) => state === "fail");
   const open = findings.filter(({ state }) => state === "not-checked").length;
-  const said = failing.length > 0 ? style.bad(`FAILS ${failing.length}`) : style.good("holds  ");
+  const said = failing.length > 0 ? style.bad(`FAILS ${failing.length}`) : "holds  ";
   return `${file}  ${said}  ${open} not checked  ${shortCleanText(judged.title, 50)}`.trimEnd();
 }

@@ -41,8 +41,11 @@ export function createCanvas(view: View): Canvas {
   };
 
   const fill = (outline: readonly PlanPoint[], mark: string) => {
-    for (let y = view.fromY + rowMm / 2; y < view.toY; y += rowMm) {
-      for (let x = view.fromX + view.columnMm / 2; x < view.toX; x += view.columnMm) {
+    for (let row = 0; row < height; row += 1) {
+      const y = view.fromY + (row + 0.5) * rowMm;
+      for (let column = 0; column < columns; column += 1) {
+        const fromEdge = (column + 0.5) * view.columnMm;
+        const x = view.mirrored ? view.toX - fromEdge : view.fromX + fromEdge;
         if (isInside(outline, x, y)) put([x, y], mark);
       }
     }

@@ -1,8 +1,8 @@
 import { type Finding, findingSummary, notChecked, readJob } from "@pintle/job";
 import { expect, test } from "vitest";
-import { sampleJob } from "../../in-a-shell/sample-job.ts";
+import { plainPage } from "../../testing/plain-page.ts";
+import { sampleJob } from "../../testing/sample-job.ts";
 import { checkText } from "./check.ts";
-import { createStyle } from "./style.ts";
 
 const judged = (
   id: string,
@@ -34,20 +34,33 @@ test("[I15] what fails comes first and in words, then every limit as a bar, then
     notChecked({ rule: "G10", id: "force", leaf: "yard", path: "", text: "Force: not checked; no loads" }),
     judged("clearance.leaf", "fail", 32.3, 50, "Clearance to the leaf: 32.3 mm; 17.7 mm short"),
   ];
-  const page = { style: createStyle(false), columns: 80, plan: false };
-  const summary = findingSummary(findings);
+  const page = plainPage();
+  const summary = { ...findingSummary(findings), assumed: [] };
   expect(`\n${checkText(read.job, { findings, summary }, page).join("\n")}`).toMatchInlineSnapshot(`
     "
     Windle Farm, yard gate (invented)
 
-    Leaf yard
+    ── Leaf yard ───────────────────────────────────────────────────────────────────
+    3600 mm long; hinged on the left as seen from the ram's side; opens 90° toward
+    the ram; ram ram-a
+
     FAILS: Clearance to the leaf: 32.3 mm; 17.7 mm short
 
-    clearance to the leaf   32.3 mm  at least 50 mm      17.7 mm short  at 90°  BROKEN
-    lever arm              140.5 mm  at least 120 mm  20.5 mm to spare  at 90°  ████
+                                 is  needs     to spare   at
+    clearance to the leaf   32.3 mm  ≥ 50 mm   -17.7 mm  90°  BROKEN
+    lever arm              140.5 mm  ≥ 120 mm   20.5 mm  90°  │███▉
 
-    Force: not checked; no loads
+    Not checked
+    - Force: no loads
 
-    1 fails, 1 holds, 1 not checked"
+    1 limit fails; 1 holds, 1 not checked.
+
+    5 values are only assumed, not measured
+    - leaf yard: placement, need
+    - rams: retractedMarginMm, extendedMarginMm
+    A moving gate can crush a hand, a child, an animal; its wiring can shock.
+    Isolate it before you work on it.
+    What stands here is a prediction, not a proof: measure the finished gate. Local
+    code decides, and the licensed electrician or engineer it calls for."
   `);
 });

@@ -1,73 +1,60 @@
-import { type Display, type Job, limitName } from "@pintle/job";
-import type { NothingFits, PlaceDocument, PlacementDocument } from "../../documents.ts";
+import type { Job, PlaceDocument, PlaceLeafDocument, PlacementDocument } from "@pintle/job";
 import { cleanText } from "../../output/clean-text.ts";
+import type { AppliedChange } from "../../place/apply-change.ts";
+import { closing } from "./closing.ts";
 import { jobHeading } from "./job-heading.ts";
+import { leafHeading } from "./leaf-heading.ts";
+import { nothingFitsLines } from "./nothing-fits.ts";
 import type { Page } from "./page.ts";
+import { placementComparison } from "./placement-comparison.ts";
 import { planText } from "./plan.ts";
+import { ramRanking } from "./ram-ranking.ts";
+import { reserveMapPicture } from "./reserve-map-picture.ts";
 import { sentence } from "./sentence.ts";
-import { shownQuantity } from "./shown-quantity.ts";
+import { settingOutLines } from "./setting-out.ts";
 import { slackBars } from "./slack-bars.ts";
+import { wrapped } from "./wrapped.ts";
 
-/** The best placement of each leaf in full, the others in a line each. */
-export function placeText(job: Job, found: PlaceDocument, page: Page): string[] {
-  const display = job.display ?? "metric";
+type Found = PlaceDocument & { readonly applied?: readonly AppliedChange[] };
+
+/** For each leaf the verdict, the limits, the drawing and the sheet to drill by; then what else there is to choose from. */
+export function placeText(job: Job, { leaves, applied = [] }: Found, page: Page): string[] {
   return [
     ...jobHeading(job, page.style),
-    ...found.leaves.flatMap(({ id, placements: [best, ...others], nothingFits, notSearched }) => [
-      "",
-      page.style.strong(`Leaf ${cleanText(id)}`),
-      ...(best === undefined ? [] : bestPlacement(job, id, best, display, page)),
-      ...(others.length > 0
-        ? ["", "Others that differ:", ...others.map((one) => `  ${inOneLine(one, display)}`)]
-        : []),
-      ...(notSearched === undefined ? [] : [page.style.warn(sentence(`not searched: ${notSearched}`))]),
-      ...(nothingFits === null ? [] : nothingFitsText(nothingFits, page)),
-    ]),
+    ...applied.flatMap(({ leaf, text }) =>
+      wrapped(`Leaf ${cleanText(leaf)}, changed: ${cleanText(text)}.`, page.columns),
+    ),
+    ...leaves.flatMap((leaf) => [...leafHeading(job, leaf.id, page), ...leafLines(job, leaf, page)]),
+    ...closing(job, page),
   ];
 }
 
-function bestPlacement(
-  job: Job,
-  id: string,
-  best: PlacementDocument,
-  display: Display,
-  page: Page,
-): string[] {
+function leafLines(job: Job, found: PlaceLeafDocument, page: Page): string[] {
+  const display = job.display ?? "metric";
+  const { id, placements, nothingFits, notSearched, rams, map } = found;
+  const leaf = job.leaves.find((one) => one.id === id);
+  const [best] = placements;
   return [
-    (best.reserveMm < 0 ? page.style.bad : page.style.good)(sentence(best.reserveText)),
+    ...(best === undefined ? [] : bestPlacement(job, id, best, page)),
+    ...(placements.length > 1 ? ["", ...placementComparison(placements, display, page)] : []),
+    ...(notSearched === undefined ? [] : wrapped(sentence(`not searched: ${notSearched}`), page.columns)),
+    ...(nothingFits === null ? [] : nothingFitsLines(nothingFits, display, page)),
+    ...(rams === undefined ? [] : ["", ...ramRanking(rams, display, page)]),
+    ...(map === undefined || leaf === undefined ? [] : ["", ...reserveMapPicture(map, leaf, display, page)]),
+  ];
+}
+
+function bestPlacement(job: Job, id: string, best: PlacementDocument, page: Page): string[] {
+  return [
+    ...wrapped(sentence(best.reserveText), page.columns).map(page.style.strong),
+    ...(best.firstToBreakText === null
+      ? []
+      : wrapped(sentence(`it goes first with the ${best.firstToBreakText}`), page.columns)),
     "",
-    ...pinLines(best, display),
+    ...slackBars(best.limits, job.display ?? "metric", page),
+    ...(page.plan ? ["", ...placementPlan(job, id, best, page)] : []),
     "",
-    ...slackBars(best.limits, display, page.style),
-    ...(best.settingOut ?? []).flatMap(({ text }, index) => [
-      ...(index === 0 ? ["", "Setting out:"] : []),
-      `  ${text}`,
-    ]),
-    ...(page.plan ? ["", ...placementPlan(job, id, best, page.columns)] : []),
-  ];
-}
-
-function pinLines({ postPin, leafPin, ram }: PlacementDocument, display: Display): string[] {
-  const mm = (value: number) => shownQuantity(value, "mm", display);
-  return [
-    `post pin  along ${mm(postPin.alongMm)}, out ${mm(postPin.outMm)}`,
-    `leaf pin  along ${mm(leafPin.alongMm)}, off ${mm(leafPin.offMm)}`,
-    ...(ram === undefined ? [] : [`ram       ${cleanText(ram)}`]),
-  ];
-}
-
-function inOneLine({ postPin, leafPin, reserveMm, tradeOffs }: PlacementDocument, display: Display): string {
-  const mm = (value: number) => shownQuantity(value, "mm", display);
-  const pins = `post ${mm(postPin.alongMm)}, ${mm(postPin.outMm)}; leaf ${mm(leafPin.alongMm)}, ${mm(leafPin.offMm)}`;
-  return [`reserve ${mm(reserveMm)}: ${pins}`, ...(tradeOffs ?? [])].join("; ");
-}
-
-function nothingFitsText({ binding, changes }: NothingFits, page: Page): string[] {
-  return [
-    page.style.bad("Nothing within reach fits."),
-    `What stands in the way: ${binding.map((id) => cleanText(limitName(id))).join(", ")}.`,
-    ...(changes.length > 0 ? ["Any one of these would make it fit:"] : []),
-    ...changes.map(({ text }) => `  ${cleanText(text)}`),
+    ...settingOutLines(best.settingOut, page),
   ];
 }
 
@@ -75,11 +62,13 @@ function placementPlan(
   job: Job,
   id: string,
   { postPin, leafPin, ram, riseMm }: PlacementDocument,
-  columns: number,
+  page: Page,
 ) {
   const leaf = job.leaves.find((one) => one.id === id);
   if (leaf === undefined) return [];
-  const usedRam = (job.rams ?? []).find((one) => one.id === (ram ?? leaf.ram)) ?? null;
-  const placement = { postPin, leafPin, ...(riseMm === undefined ? {} : { riseMm }) };
-  return planText({ leaf, placement, ram: usedRam }, columns);
+  const usedRam = (job.rams ?? []).find((one) => one.id === ram) ?? null;
+  return planText(
+    { leaf, placement: { postPin, leafPin, riseMm }, ram: usedRam, display: job.display ?? "metric" },
+    page,
+  );
 }

@@ -1,6 +1,9 @@
 import type { JobLeaf, JobRam } from "@pintle/job";
 import { expect, test } from "vitest";
+import { plainPage } from "../../testing/plain-page.ts";
 import { planText } from "./plan.ts";
+
+const page = plainPage({ columns: 60 });
 
 const leaf: JobLeaf = {
   id: "yard",
@@ -33,15 +36,17 @@ const ram: JobRam = {
 };
 
 test("[I2] the plan shows leaf and ram closed and open, pins, hinge and fixed things, to a stated scale", () => {
-  expect(`\n${planText({ leaf, placement, ram }, 60).join("\n")}`).toMatchInlineSnapshot(`
+  expect(
+    `\n${planText({ leaf, placement, ram, display: "metric" }, page).join("\n")}`,
+  ).toMatchInlineSnapshot(`
     "
 
-      #################
-      #################
-      #################
-      #################
-      ################# H======================================
-      #################::============%%%%======================
+      ░░░░░░░░░░░░░░░░░
+      ░░░░░░░░░░░░░░░░░
+      ░░░░░░░░░░░░░░░░░
+      ░░░░░░░░░░░░░░░░░
+      ░░░░░░░░░░░░░░░░░ H======================================
+      ░░░░░░░░░░░░░░░░░::============%%%%======================
                %%%%%%%%%%%%%%%%%%%%%%%%%%-------------------G
                %%%P%%%%%%%%%%%%%%%%%%%%%%
                %%%%%%%%%%%%%%%%%
@@ -61,14 +66,17 @@ test("[I2] the plan shows leaf and ram closed and open, pins, hinge and fixed th
                     g  :::
                        :::
 
-    H hinge axis   = leaf closed   : leaf open   P post pin   G leaf pin closed   g open   %- ram closed   o· ram open   # fixed
-    |------| 200 mm; one column is 25 mm, one row 50 mm; seen from above, the ram's side toward you"
+    H hinge axis, = leaf closed, : leaf open, P post pin,
+    G leaf pin closed, g open, %- ram closed, o· ram open,
+    ░ fixed
+    |------| 200 mm; one column is 25 mm, one row 50 mm; seen
+    from above, the ram's side toward you"
   `);
 });
 
 test("[G1] a hinge on the right is the mirror image", () => {
   const drawing = (hingeSide: "left" | "right") =>
-    planText({ leaf: { ...leaf, hingeSide }, placement, ram }, 60);
+    planText({ leaf: { ...leaf, hingeSide }, placement, ram, display: "metric" }, page);
   const [left, right] = [drawing("left"), drawing("right")];
   const place = (rows: readonly string[], mark: string) =>
     rows.find((row) => row.includes(mark))?.indexOf(mark) ?? NaN;
@@ -81,13 +89,15 @@ test("[G1] a hinge on the right is the mirror image", () => {
 
 test("[G2] a leaf that swings away opens to the other side of the page", () => {
   const rowOf = (swing: "toward" | "away", mark: string) =>
-    planText({ leaf: { ...leaf, swing }, placement, ram }, 60).findIndex((row) => row.includes(mark));
+    planText({ leaf: { ...leaf, swing }, placement, ram, display: "metric" }, page).findIndex((row) =>
+      row.includes(mark),
+    );
   expect(rowOf("toward", "g")).toBeGreaterThan(rowOf("toward", "H"));
   expect(rowOf("away", "g")).toBeLessThan(rowOf("away", "H"));
 });
 
 test("[I2] without pins the leaf alone is drawn", () => {
-  const rows = planText({ leaf, placement: null, ram: null }, 60).join("\n");
+  const rows = planText({ leaf, placement: null, ram: null, display: "metric" }, page).join("\n");
   expect(rows).toContain("=");
   expect(rows).not.toContain("%");
   expect(rows).not.toContain("post pin");

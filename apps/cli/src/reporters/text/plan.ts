@@ -1,16 +1,23 @@
 import { turnSign } from "@pintle/core";
-import type { JobLeaf, JobPlacement, JobRam } from "@pintle/job";
+import type { Display, JobLeaf, JobPlacement, JobRam } from "@pintle/job";
 import { createCanvas, type PlanPoint, type View } from "./canvas.ts";
+import type { Page } from "./page.ts";
+import { shownQuantity } from "./shown-quantity.ts";
+import type { Style } from "./style.ts";
+import { wrapped } from "./wrapped.ts";
 
 /** What a plan is drawn of. The ram and its pins are drawn when both are known. */
 export interface PlanSubject {
   readonly leaf: JobLeaf;
   readonly placement: JobPlacement | null;
   readonly ram: JobRam | null;
+  readonly display: Display;
 }
 
+const noBreak = "\u00a0";
+
 const marks = {
-  fixed: "#",
+  fixed: "░",
   leafOpen: ":",
   leafClosed: "=",
   tubeOpen: "o",
@@ -26,14 +33,19 @@ const marks = {
 /** Room around what is drawn, and how much of a fixed thing that runs far away is shown [mm]. */
 const marginMm = 60;
 const fixedShownMm = 250;
-const columnSizesMm = [2, 5, 10, 15, 20, 25, 30, 40, 50, 75, 100];
+/** What a column may stand for, and the length of the scale bar: round figures in either system [mm]. */
+const columnSizesMm = {
+  metric: [2, 5, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100],
+  us: [1 / 8, 1 / 4, 3 / 8, 1 / 2, 5 / 8, 3 / 4, 1, 1.25, 1.5, 2, 3, 4].map((inches) => inches * 25.4),
+} as const satisfies Record<Display, readonly number[]>;
+const scaleBarMm: Readonly<Record<Display, number>> = { metric: 200, us: 8 * 25.4 };
 
 /**
  * The plan around the hinge as lines of text, seen from above with the ram's side toward the reader, so
  * that a hinge on the left (as seen from the ram's side) is on the left of the page.
  */
-export function planText(subject: PlanSubject, widest: number): string[] {
-  const view = viewOf(subject, widest);
+export function planText(subject: PlanSubject, { columns, style }: Page): string[] {
+  const view = viewOf(subject, columns);
   const canvas = createCanvas(view);
   const { leaf, placement, ram } = subject;
   const open = openTurn(leaf);
@@ -59,10 +71,17 @@ export function planText(subject: PlanSubject, widest: number): string[] {
     canvas.put(postPin, marks.postPin);
   }
   canvas.put([0, 0], marks.hinge);
-  return [...canvas.rows(), "", ...legend(subject, view)];
+  const rows = canvas.rows().map((row) => row.replace(/[░:]+|[o·%-]+|[PGgH]+/g, (run) => inked(run, style)));
+  return [...rows, "", ...legend(subject, view, columns)];
 }
 
-function legend({ leaf, placement, ram }: PlanSubject, view: View): string[] {
+/** What stands still is faint, what moves in the accent's colour, points strong. */
+function inked(run: string, { quiet, accent, strong }: Style): string {
+  if (/[░:]/.test(run)) return quiet(run);
+  return /[PGgH]/.test(run) ? strong(run) : accent(run);
+}
+
+function legend({ leaf, placement, ram, display }: PlanSubject, view: View, columns: number): string[] {
   const parts = [
     `${marks.hinge} hinge axis`,
     `${marks.leafClosed} leaf closed`,
@@ -82,11 +101,15 @@ function legend({ leaf, placement, ram }: PlanSubject, view: View): string[] {
     }
   }
   if ((leaf.fixed ?? []).length > 0) parts.push(`${marks.fixed} fixed`);
-  const barColumns = Math.round(200 / view.columnMm);
-  const bar = barColumns >= 3 ? `|${"-".repeat(barColumns - 2)}| 200 mm; ` : "";
+  const shown = (mm: number) => shownQuantity(mm, "mm", display);
+  const barColumns = Math.round(scaleBarMm[display] / view.columnMm);
+  const bar = barColumns >= 3 ? `|${"-".repeat(barColumns - 2)}| ${shown(scaleBarMm[display])}; ` : "";
+  const scale = `one column is ${shown(view.columnMm)}, one row ${shown(2 * view.columnMm)}; seen from above, the ram's side toward you`;
+  // A mark stays with its name.
+  const marked = parts.map((part) => part.replaceAll(" ", noBreak)).join(", ");
   return [
-    parts.join("   "),
-    `${bar}one column is ${view.columnMm} mm, one row ${2 * view.columnMm} mm; seen from above, the ram's side toward you`,
+    ...wrapped(marked, columns).map((line) => line.replaceAll(noBreak, " ")),
+    ...wrapped(bar + scale, columns),
   ];
 }
 
@@ -130,7 +153,7 @@ function tubeOutlines(ram: JobRam, [px, py]: PlanPoint, [gx, gy]: PlanPoint): Pl
 }
 
 /** What decides is near the hinge; a long leaf runs off the drawing. */
-function viewOf({ leaf, placement, ram }: PlanSubject, widest: number): View {
+function viewOf({ leaf, placement, ram, display }: PlanSubject, widest: number): View {
   const open = openTurn(leaf);
   const seen: PlanPoint[] = [[0, 0]];
   if (placement === null) {
@@ -153,7 +176,7 @@ function viewOf({ leaf, placement, ram }: PlanSubject, widest: number): View {
     toX: toX + marginMm,
     fromY: fromY - marginMm,
     toY: toY + marginMm,
-    columnMm: columnSizesMm.find(fits) ?? Math.ceil((toX - fromX + 2 * marginMm) / widest),
+    columnMm: columnSizesMm[display].find(fits) ?? Math.ceil((toX - fromX + 2 * marginMm) / widest),
     mirrored: leaf.hingeSide === "right",
   };
 }

@@ -7,3 +7,22 @@ export function shownQuantity(value: number, unit: string | null, display: Displ
   if (unit === null || unit === "ratio") return value.toFixed(2);
   return `${Number(value.toPrecision(4))} ${unit}`;
 }
+
+/** Speed of the toe, for which a document carries millimetres a second. */
+export function shownToeSpeed(mmS: number, display: Display): string {
+  return formatQuantity(mmS / 1000, displayUnit("toeSpeed", display));
+}
+
+export function shownForce(newtons: number, display: Display): string {
+  return formatQuantity(newtons, displayUnit("force", display));
+}
+
+export function shownTime(seconds: number): string {
+  return `${Math.round(seconds)} s`;
+}
+
+/** A reserve rounded down to what a tape shows, as in its sentence, so that the two agree and neither promises too much. */
+export function shownReserve(mm: number, display: Display): string {
+  const grid = display === "us" ? 25.4 / 16 : 0.1;
+  return shownQuantity(Math.floor(mm / grid + 1e-6) * grid, "mm", display);
+}

@@ -1,9 +1,9 @@
+import type { LimitDocument } from "@pintle/job";
 import { expect, test } from "vitest";
-import type { LimitDocument } from "../../documents.ts";
+import { plainPage } from "../../testing/plain-page.ts";
 import { slackBars } from "./slack-bars.ts";
-import { createStyle } from "./style.ts";
 
-const plain = createStyle(false);
+const plain = plainPage({ columns: 100 });
 
 const limits: readonly LimitDocument[] = [
   { id: "lever", state: "pass", unit: "mm", value: 140.5, limit: 120, slack: 20.5, atDeg: 0 },
@@ -16,16 +16,20 @@ const limits: readonly LimitDocument[] = [
 // Numbers from the first check value of the placement rules; the layout is what is under test.
 test("[I2] limits stand tightest first, as bars with value, limit and angle; what is not checked is said", () => {
   expect(slackBars(limits, "metric", plain).join("\n")).toMatchInlineSnapshot(`
-    "clearance to the leaf        32.3 mm  at least 50 mm       17.7 mm short  at 90°  BROKEN
-    lever arm                   140.5 mm  at least 120 mm   20.5 mm to spare   at 0°  ████
-    angle to dead centre           23.4°  at least 5°         18.4° to spare   at 0°  ████████████
-    longest pin-to-pin length  1059.2 mm  at most  1150 mm  90.8 mm to spare   at 0°  ██████████████████
-    not checked: force"
+    "                                  is  needs      to spare   at
+    clearance to the leaf        32.3 mm  ≥ 50 mm    -17.7 mm  90°  BROKEN
+    lever arm                   140.5 mm  ≥ 120 mm    20.5 mm   0°  │███▉
+    angle to dead centre           23.4°  ≥ 5°          18.4°   0°  │███████████▋
+    longest pin-to-pin length  1059.2 mm  ≤ 1150 mm   90.8 mm   0°  │█████████████████▎
+    Not checked: force."
   `);
 });
 
 test("[I2] in US units the same limits read in inches", () => {
   expect(slackBars(limits.slice(0, 1), "us", plain).join("\n")).toMatchInlineSnapshot(
-    `"lever arm  5 9/16"  at least 4 3/4"  13/16" to spare  at 0°  ████"`,
+    `
+    "                is  needs     to spare  at
+    lever arm  5 9/16"  ≥ 4 3/4"    13/16"  0°  │███▉"
+  `,
   );
 });

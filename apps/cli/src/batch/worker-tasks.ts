@@ -1,0 +1,53 @@
+import { type MessagePort, Worker } from "node:worker_threads";
+import type { Job, PlaceLeafDocument, RamRankDocument } from "@pintle/job";
+import type { Operations, PlaceSettings } from "../operations.ts";
+import { type JudgedFile, judgeFile } from "./judged-file.ts";
+import type { PoolWorker } from "./worker-pool.ts";
+
+/** What a worker can be asked to do; plain data both ways. */
+export interface WorkerTasks {
+  /** Several files at once: one by one, handing over would cost as much as judging. */
+  readonly judge: { readonly files: readonly string[] };
+  readonly placeLeaf: { readonly job: Job; readonly leaf: number; readonly settings: PlaceSettings };
+  readonly rankRam: { readonly job: Job; readonly leaf: number; readonly ram: number };
+}
+
+export interface WorkerResults {
+  readonly judge: readonly JudgedFile[];
+  readonly placeLeaf: PlaceLeafDocument;
+  readonly rankRam: RamRankDocument | null;
+}
+
+export type WorkerTask<Kind extends keyof WorkerTasks = keyof WorkerTasks> = {
+  readonly [K in Kind]: { readonly kind: K } & WorkerTasks[K];
+}[Kind];
+
+export type WorkerResult<Kind extends keyof WorkerTasks = keyof WorkerTasks> = {
+  readonly [K in Kind]: { readonly kind: K; readonly value: WorkerResults[K] };
+}[Kind];
+
+/** The worker's side of the pool: does each task that comes and answers with its result. */
+export function serveTasks(port: MessagePort, operations: Operations): void {
+  port.on("message", async (task: WorkerTask) => port.postMessage(await resultOf(task, operations)));
+}
+
+async function resultOf(task: WorkerTask, { check, placeLeaf, rankRam }: Operations): Promise<WorkerResult> {
+  switch (task.kind) {
+    case "judge": {
+      const value: JudgedFile[] = [];
+      for (const file of task.files) value.push(await judgeFile(file, check));
+      return { kind: "judge", value };
+    }
+    case "placeLeaf":
+      return { kind: "placeLeaf", value: placeLeaf(task.job, task.leaf, task.settings) };
+    case "rankRam":
+      return { kind: "rankRam", value: rankRam(task.job, task.leaf, task.ram) };
+  }
+}
+
+/** The bundle is one file: started as a worker it serves tasks instead of reading a command line. */
+export function startWorkers<Kind extends keyof WorkerTasks>(
+  count: number,
+): PoolWorker<WorkerTask<Kind>, WorkerResult<Kind>>[] {
+  return Array.from({ length: count }, () => new Worker(new URL(import.meta.url)));
+}
