@@ -15,6 +15,8 @@ export default defineConfig({
     ],
     globalSetup: ["scripts/bundle-for-tests.mjs"],
     maxWorkers: 2,
+    // A test is never failed for a slow machine; this only ends one that hangs.
+    testTimeout: 120_000,
     reporters: [["default", { summary: false }], "./scripts/count-reporter.mjs"],
   },
 });

@@ -21,7 +21,7 @@ async function runPintle(args) {
 const tasks = {
   async start() {
     process.chdir(root);
-    await runPintle(["place", demoJob]);
+    await runPintle(["first-look", demoJob]);
   },
   async pintle(args) {
     enterCallersFolder();

@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { onTestFinished } from "vitest";
 
-const bundle = fileURLToPath(new URL("../../../../dist/pintle.mjs", import.meta.url));
+export const bundle = fileURLToPath(new URL("../../../../dist/pintle.mjs", import.meta.url));
 
 interface Ran {
   readonly code: number | null;

@@ -66,10 +66,13 @@ function notCheckedLines(findings: readonly Finding[], leafIds: readonly string[
   return ["", page.style.strong("Not checked"), ...lines];
 }
 
-function verdict({ fail, pass, notChecked }: FindingSummary, { style }: Page): string {
+function verdict(summary: FindingSummary, { style }: Page): string {
+  return (summary.fail > 0 ? style.bad : style.strong)(countedVerdict(summary));
+}
+
+export function countedVerdict({ fail, pass, notChecked }: FindingSummary): string {
   const failing = fail === 0 ? "Nothing fails" : `${fail} ${fail === 1 ? "limit fails" : "limits fail"}`;
-  const counted = `${failing}; ${pass} ${pass === 1 ? "holds" : "hold"}, ${notChecked} not checked.`;
-  return fail > 0 ? style.bad(counted) : style.strong(counted);
+  return `${failing}; ${pass} ${pass === 1 ? "holds" : "hold"}, ${notChecked} not checked.`;
 }
 
 function placedPlan(job: Job, id: string, page: Page): string[] {

@@ -10,9 +10,9 @@ export interface Page {
   readonly again: (command: string, ...options: readonly string[]) => string;
 }
 
-/** Wide enough for a drawing, not wider than an eye follows. */
+/** Wide enough for a table of limits, not wider than an eye follows. */
 export function pageColumns(terminalColumns: number | undefined): number {
-  return Math.min(120, Math.max(60, terminalColumns ?? 100));
+  return Math.min(120, Math.max(80, terminalColumns ?? 100));
 }
 
 /** The width that the environment names where no terminal does (the COLUMNS convention of shells). */

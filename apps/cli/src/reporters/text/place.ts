@@ -58,7 +58,7 @@ function bestPlacement(job: Job, id: string, best: PlacementDocument, page: Page
   ];
 }
 
-function placementPlan(
+export function placementPlan(
   job: Job,
   id: string,
   { postPin, leafPin, ram, riseMm }: PlacementDocument,
