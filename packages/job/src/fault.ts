@@ -17,13 +17,16 @@ export type DocumentPath = readonly (string | number)[];
  *   expect(pathInWords(["rams", 1, "two words"])).toBe('rams[1]["two words"]');
  */
 export function pathInWords(path: DocumentPath): string {
-  return path
-    .map((key, index) => {
-      if (typeof key === "number") return `[${key}]`;
-      if (!/^[A-Za-z_$][\w$]*$/.test(key)) return `[${JSON.stringify(key)}]`;
-      return index === 0 ? key : `.${key}`;
-    })
-    .join("");
+  return path.reduce<string>(pathBelow, "");
+}
+
+const plainName = /^[A-Za-z_$][\w$]*$/;
+
+/** The path in words of a key below a path in words: a walk over a document adds key by key. */
+export function pathBelow(path: string, key: string | number): string {
+  if (typeof key === "number") return `${path}[${key}]`;
+  if (!plainName.test(key)) return `${path}[${JSON.stringify(key)}]`;
+  return path === "" ? key : `${path}.${key}`;
 }
 
 const longestShown = 48;

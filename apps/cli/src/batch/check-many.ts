@@ -25,9 +25,10 @@ export async function checkMany(
   const progress = await startProgress("jobs", files.length, outside.showsProgress);
   const worthIt = Math.min(outside.cores, Math.ceil(files.length / filesWorthAWorker));
   const workers = options.workers ?? worthIt;
+  const inFull = options.json === true;
   const judged = await (workers > 1
-    ? judgeInWorkers(files, workers, progress.update)
-    : judgeHere(files, outside, progress.update));
+    ? judgeInWorkers(files, inFull, workers, progress.update)
+    : judgeHere(files, inFull, outside, progress.update));
   progress.stop();
   for (const one of judged) if (!one.ok) outside.tell(faultText(one.file, one.faults));
   outside.print(
@@ -36,18 +37,29 @@ export async function checkMany(
   return gravest(judged.map(exitCodeOf));
 }
 
-async function judgeHere(files: readonly string[], outside: Outside, onJudged: (count: number) => void) {
+async function judgeHere(
+  files: readonly string[],
+  inFull: boolean,
+  outside: Outside,
+  onJudged: (count: number) => void,
+) {
   const judged: JudgedFile[] = [];
   for (const file of files) {
-    judged.push(await judgeFile(file, outside.operations.check));
+    judged.push(await judgeFile(file, outside.operations.check, inFull));
     onJudged(judged.length);
   }
   return judged;
 }
 
-async function judgeInWorkers(files: readonly string[], count: number, onJudged: (count: number) => void) {
+async function judgeInWorkers(
+  files: readonly string[],
+  inFull: boolean,
+  count: number,
+  onJudged: (count: number) => void,
+) {
   const tasks = Array.from({ length: Math.ceil(files.length / filesAtOnce) }, (_, index) => ({
     kind: "judge" as const,
+    inFull,
     files: files.slice(index * filesAtOnce, (index + 1) * filesAtOnce),
   }));
   let done = 0;

@@ -5,17 +5,31 @@ import type { Operations } from "../operations.ts";
 
 /** What became of one file of many; plain data, so that it crosses from a worker. */
 export type JudgedFile =
-  | { readonly ok: true; readonly file: string; readonly title: string; readonly document: CheckDocument }
+  | {
+      readonly ok: true;
+      readonly file: string;
+      readonly title: string;
+      readonly fail: number;
+      readonly notChecked: number;
+      /** Null when only the counts were asked for: whole documents of many thousand jobs take room and time. */
+      readonly document: CheckDocument | null;
+    }
   | { readonly ok: false; readonly file: string; readonly faults: readonly Fault[] };
 
-export async function judgeFile(file: string, check: Operations["check"]): Promise<JudgedFile> {
+export async function judgeFile(
+  file: string,
+  check: Operations["check"],
+  inFull: boolean,
+): Promise<JudgedFile> {
   const loaded = await loadJob(file);
   if (!loaded.ok) return { ok: false, file, faults: loaded.faults };
-  return { ok: true, file, title: loaded.job.title ?? "", document: check(loaded.job) };
+  const document = check(loaded.job);
+  const { fail, notChecked } = document.summary;
+  const title = loaded.job.title ?? "";
+  return { ok: true, file, title, fail, notChecked, document: inFull ? document : null };
 }
 
 export function exitCodeOf(judged: JudgedFile): ExitCode {
   if (!judged.ok) return exitCode.badInput;
-  const fails = judged.document.findings.some(({ state }) => state === "fail");
-  return fails ? exitCode.limitFails : exitCode.nothingFails;
+  return judged.fail > 0 ? exitCode.limitFails : exitCode.nothingFails;
 }

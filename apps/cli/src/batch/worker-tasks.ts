@@ -7,7 +7,7 @@ import type { PoolWorker } from "./worker-pool.ts";
 /** What a worker can be asked to do; plain data both ways. */
 export interface WorkerTasks {
   /** Several files at once: one by one, handing over would cost as much as judging. */
-  readonly judge: { readonly files: readonly string[] };
+  readonly judge: { readonly files: readonly string[]; readonly inFull: boolean };
   readonly placeLeaf: { readonly job: Job; readonly leaf: number; readonly settings: PlaceSettings };
   readonly rankRam: { readonly job: Job; readonly leaf: number; readonly ram: number };
 }
@@ -35,7 +35,7 @@ async function resultOf(task: WorkerTask, { check, placeLeaf, rankRam }: Operati
   switch (task.kind) {
     case "judge": {
       const value: JudgedFile[] = [];
-      for (const file of task.files) value.push(await judgeFile(file, check));
+      for (const file of task.files) value.push(await judgeFile(file, check, task.inFull));
       return { kind: "judge", value };
     }
     case "placeLeaf":

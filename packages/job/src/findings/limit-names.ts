@@ -28,6 +28,8 @@ export function limitName(id: string): string {
       return "angle to dead centre";
     case "force":
       return "force";
+    case "sweep.otherLeaf":
+      return "clearance of the swinging leaf to the other leaf";
   }
   if (family === "clearance") return `clearance to ${thing}`;
   if (family === "sweep") return `clearance of the swinging leaf to ${thing}`;

@@ -1,4 +1,4 @@
-import { type DocumentPath, pathInWords } from "../fault.ts";
+import { pathBelow } from "../fault.ts";
 import type { Job } from "../schema/job.ts";
 import type { Origin } from "../schema/origin.ts";
 import { appliedDefaults } from "./defaults.ts";
@@ -36,7 +36,7 @@ type Keyed = Readonly<Record<string, unknown>>;
  */
 export function valueOrigins(job: Job): ValueOrigin[] {
   const found: ValueOrigin[] = [];
-  collect(job as Keyed, [], null, found);
+  collect(job as Keyed, "", null, found);
   const defaults = appliedDefaults(job).map(
     ({ path, value }): ValueOrigin => ({ path, value, standing: "assumed", isDefault: true, origin: null }),
   );
@@ -55,21 +55,21 @@ export function assumedValues(job: Job): ValueOrigin[] {
   return valueOrigins(job).filter((value) => value.standing === "assumed");
 }
 
-function collect(part: Keyed, path: DocumentPath, inherited: Origin | null, found: ValueOrigin[]): void {
+function collect(part: Keyed, path: string, inherited: Origin | null, found: ValueOrigin[]): void {
   const origins = isKeyed(part.origin) ? (part.origin as Readonly<Record<string, Origin>>) : {};
   for (const [key, value] of Object.entries(part)) {
     // The version numbers the file format, not the gate.
-    if (key === "origin" || (path.length === 0 && key === "version")) continue;
+    if (key === "origin" || (path === "" && key === "version")) continue;
     const stated = Object.hasOwn(origins, key) ? (origins[key] ?? null) : null;
     const origin = stated ?? inherited;
-    const here = [...path, key];
+    const here = pathBelow(path, key);
     if (isKeyed(value)) collect(value, here, origin, found);
     else if (Array.isArray(value) && value.some(isKeyed)) {
       value.forEach((item, index) => {
-        if (isKeyed(item)) collect(item, [...here, index], origin, found);
+        if (isKeyed(item)) collect(item, pathBelow(here, index), origin, found);
       });
     } else if (isNumeric(value) || stated) {
-      found.push({ path: pathInWords(here), value, standing: standingOf(origin), isDefault: false, origin });
+      found.push({ path: here, value, standing: standingOf(origin), isDefault: false, origin });
     }
   }
 }

@@ -1,4 +1,4 @@
-import { pathInWords } from "../fault.ts";
+import { pathBelow } from "../fault.ts";
 
 type Keyed = Record<string, unknown>;
 
@@ -12,18 +12,19 @@ function isKeyed(value: unknown): value is Keyed {
  */
 export function unknownKeys(document: unknown, known: unknown): string[] {
   const found: string[] = [];
-  const walk = (given: unknown, kept: unknown, path: (string | number)[]): void => {
+  const walk = (given: unknown, kept: unknown, path: string): void => {
     if (Array.isArray(given) && Array.isArray(kept)) {
       given.forEach((item, index) => {
-        walk(item, kept[index], [...path, index]);
+        walk(item, kept[index], pathBelow(path, index));
       });
     } else if (isKeyed(given) && isKeyed(kept)) {
       for (const [key, value] of Object.entries(given)) {
-        if (Object.hasOwn(kept, key)) walk(value, kept[key], [...path, key]);
-        else found.push(pathInWords([...path, key]));
+        // Most values are numbers and texts: nothing lies below them, and they need no path.
+        if (!Object.hasOwn(kept, key)) found.push(pathBelow(path, key));
+        else if (typeof value === "object") walk(value, kept[key], pathBelow(path, key));
       }
     }
   };
-  walk(document, known, []);
+  walk(document, known, "");
   return found;
 }

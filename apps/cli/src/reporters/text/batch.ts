@@ -5,7 +5,7 @@ import type { Style } from "./style.ts";
 
 /** A line a job in the order given, then the sum. */
 export function batchText(judged: readonly JudgedFile[], style: Style): string[] {
-  const widest = Math.min(60, Math.max(...judged.map(({ file }) => cleanText(file).length)));
+  const widest = judged.reduce((most, { file }) => Math.max(most, Math.min(60, cleanText(file).length)), 0);
   const counts = batchCounts(judged);
   return [
     ...judged.map((one) => line(one, widest, style)),
@@ -20,9 +20,7 @@ function line(judged: JudgedFile, widest: number, style: Style): string {
     const count = judged.faults.length;
     return style.bad(`${file}  cannot be read: ${count} ${count === 1 ? "fault" : "faults"}`);
   }
-  const { findings } = judged.document;
-  const failing = findings.filter(({ state }) => state === "fail");
-  const open = findings.filter(({ state }) => state === "not-checked").length;
-  const said = failing.length > 0 ? style.bad(`FAILS ${failing.length}`) : "holds  ";
-  return `${file}  ${said}  ${open} not checked  ${shortCleanText(judged.title, 50)}`.trimEnd();
+  const { fail, notChecked } = judged;
+  const said = fail > 0 ? style.bad(`FAILS ${fail}`) : "holds  ";
+  return `${file}  ${said}  ${notChecked} not checked  ${shortCleanText(judged.title, 50)}`.trimEnd();
 }

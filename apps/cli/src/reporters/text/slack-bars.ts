@@ -7,7 +7,7 @@ import { wrapped } from "./wrapped.ts";
 /** A full bar stands for this much slack; what has more is not what decides. */
 const fullBar: Readonly<Record<FindingUnit, number>> = { mm: 100, deg: 30, ratio: 1 };
 const longestBar = 20;
-const shortestBar = 8;
+const shortestBar = 12;
 const narrowestName = 20;
 /** Between two columns. */
 const gap = "  ";
