@@ -1,6 +1,6 @@
 import { greatestSlack, newRows } from "../search/linear-program.ts";
-import type { Pins, SlackFunction } from "./slack.ts";
-import { newSlope } from "./slack.ts";
+import type { Pins, SlackFunction } from "./slack-function.ts";
+import { newSlope } from "./slack-function.ts";
 
 const cuts = newRows();
 const maxCuts = 40;

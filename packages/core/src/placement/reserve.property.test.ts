@@ -8,7 +8,8 @@ import type { Prepared } from "./limits.ts";
 import { limitsOf, prepare } from "./limits.ts";
 import { pinsOf, placementOf, reserveCeiling, reserveOf } from "./reserve.ts";
 import type { Situation } from "./situation.ts";
-import { newSlope, orientationOf, slackFunctions } from "./slack.ts";
+import { newSlope, orientationOf } from "./slack-function.ts";
+import { slackFunctions } from "./slack-functions.ts";
 import { reserveAtTurn } from "./worst-error.ts";
 
 // Many draws on a machine that may be busy: slow is no failure.
@@ -80,7 +81,7 @@ test("[G11] no turn of the leaf between those looked at is worse", () => {
       const { travel } = situation.leaf;
       const pins = pinsOf(placement);
       const [error, slope] = [new Float64Array(4), newSlope()];
-      for (const f of slackFunctions(prepared, placement.rise, orientationOf(pins), prepared.pairs)) {
+      for (const f of slackFunctions(prepared, placement.rise, orientationOf(pins))) {
         for (let i = 0; i <= 500; i++) {
           const phi = (turnSign(travel) * travel.openAngle * i) / 500;
           const there = reserveAtTurn(f, pins, reserve, Math.cos(phi), Math.sin(phi), error, slope);

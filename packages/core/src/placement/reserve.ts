@@ -4,8 +4,9 @@ import type { Limit } from "./limit.ts";
 import type { Prepared } from "./limits.ts";
 import { limitsOf, prepare } from "./limits.ts";
 import type { Situation } from "./situation.ts";
-import type { Pins, SlackFunction } from "./slack.ts";
-import { newSlope, orientationOf, slackFunctions } from "./slack.ts";
+import type { Pins, SlackFunction } from "./slack-function.ts";
+import { newSlope, orientationOf } from "./slack-function.ts";
+import { slackFunctions } from "./slack-functions.ts";
 import { reserveAtTurn } from "./worst-error.ts";
 
 /** What goes first when the pins are off by more than the reserve. */
@@ -108,7 +109,7 @@ export function feasibleReserve(prepared: Prepared, placement: Placement): Reser
     }
     return found;
   };
-  const functions = slackFunctions(prepared, placement.rise, orientationOf(pins), prepared.pairs);
+  const functions = slackFunctions(prepared, placement.rise, orientationOf(pins));
   for (const f of functions) {
     if (!f.endsOnly) continue;
     tryTurn(f, 0, reserve);

@@ -1,6 +1,6 @@
 import { lowestByCuts } from "./error-cuts.ts";
-import type { Pins, SlackFunction } from "./slack.ts";
-import { newSlope } from "./slack.ts";
+import type { Pins, SlackFunction } from "./slack-function.ts";
+import { newSlope } from "./slack-function.ts";
 
 const trial = new Float64Array(4);
 const slope = newSlope();

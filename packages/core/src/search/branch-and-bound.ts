@@ -1,6 +1,6 @@
 import { placementOf } from "../placement/reserve.ts";
-import type { Pins } from "../placement/slack.ts";
-import { orientationOf } from "../placement/slack.ts";
+import type { Pins } from "../placement/slack-function.ts";
+import { orientationOf } from "../placement/slack-function.ts";
 import type { Cell } from "./cell.ts";
 import { halves, longestSide, middleOf, nearestPossible } from "./cell.ts";
 import { Incumbent } from "./incumbent.ts";
@@ -65,7 +65,7 @@ export function branchAndBound(
  * is so flat that the finer proof would take too many boxes. Boxes dropped under a finer one stay dropped rightly.
  */
 function toleranceAfter(boxes: number, options: SearchOptions): number {
-  return options.tolerance ?? (boxes < 20_000 ? 5e-5 : boxes < 60_000 ? 2e-4 : 4.5e-4);
+  return options.tolerance ?? (boxes < 1500 ? 5e-5 : boxes < 6000 ? 2e-4 : 4.5e-4);
 }
 
 function startingHeap(cells: readonly Cell[]): NodeHeap {
@@ -89,7 +89,8 @@ function ceilingOf(incumbent: Incumbent, node: SearchNode, target: number, mayCl
   const centre = middleOf(cell);
   for (let j = 0; j < 4; j++) half[j] = 0.5 * ((cell.high[j] as number) - (cell.low[j] as number));
   const functions = side === 1 ? search.functions.left : search.functions.right;
-  if (!limitRows(functions, search.turns, centre, half, target, rows)) return Number.NEGATIVE_INFINITY;
+  const question = { functions, end: search.end, centre, half, target, tangentsOnly: false };
+  if (!limitRows(question, rows)) return Number.NEGATIVE_INFINITY;
   const slack = greatestSlack(rows, half, move);
   if (slack < 0 || !mayClimb) return target + slack;
   // The program's own optimum is the likeliest place for something better in this box.
@@ -104,7 +105,7 @@ function ceilingOf(incumbent: Incumbent, node: SearchNode, target: number, mayCl
 /** A cheap first-order look before a climb is paid for: tangents at the point itself, no lift. */
 function looksBetter(search: SearchCase, pins: Pins, target: number): boolean {
   const functions = orientationOf(pins) === 1 ? search.functions.left : search.functions.right;
-  limitRows(functions, search.turns, pins, nowhere, target, rows, true);
+  limitRows({ functions, end: search.end, centre: pins, half: nowhere, target, tangentsOnly: true }, rows);
   for (let i = 0; i < rows.count; i++) {
     if ((rows.b[i] as number) < -1e-4 * (rows.w[i] as number)) return false;
   }

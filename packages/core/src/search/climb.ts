@@ -1,5 +1,5 @@
-import type { Pins } from "../placement/slack.ts";
-import { orientationOf } from "../placement/slack.ts";
+import type { Pins } from "../placement/slack-function.ts";
+import { orientationOf } from "../placement/slack-function.ts";
 import type { Cell } from "./cell.ts";
 import { nearestPossible } from "./cell.ts";
 import { limitRows } from "./limit-rows.ts";
@@ -21,7 +21,10 @@ export interface Score {
 export function scoreOf(search: SearchCase, pins: Pins): Score {
   const side = orientationOf(pins) === 1 ? search.functions.left : search.functions.right;
   noMove.fill(0);
-  limitRows(side, search.turns, pins, noMove, 0, rows, true);
+  limitRows(
+    { functions: side, end: search.end, centre: pins, half: noMove, target: 0, tangentsOnly: true },
+    rows,
+  );
   let worst = Number.POSITIVE_INFINITY;
   for (let i = 0; i < rows.count; i++) {
     worst = Math.min(worst, (rows.b[i] as number) / (rows.w[i] as number));
@@ -57,7 +60,8 @@ export function climb(
       half[j] = 0.5 * (high - low);
       shift[j] = 0.5 * (high + low) - (pins[j] as number);
     }
-    limitRows(side, search.turns, pins, half, Math.max(0, score.value), rows, true);
+    const target = Math.max(0, score.value);
+    limitRows({ functions: side, end: search.end, centre: pins, half, target, tangentsOnly: true }, rows);
     for (let i = 0; i < rows.count; i++) {
       let b = rows.b[i] as number;
       for (let j = 0; j < 4; j++) b += (rows.a[i * 4 + j] as number) * (shift[j] as number);

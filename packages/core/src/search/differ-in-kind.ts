@@ -6,7 +6,7 @@ import type { Reach } from "../placement/reach.ts";
 import type { Reserve } from "../placement/reserve.ts";
 import { pinsOf, placementOf } from "../placement/reserve.ts";
 import type { Situation } from "../placement/situation.ts";
-import type { Pins } from "../placement/slack.ts";
+import type { Pins } from "../placement/slack-function.ts";
 import type { TradeOffs } from "../placement/trade-offs.ts";
 import { tradeOffsOf } from "../placement/trade-offs.ts";
 import { bestPlacement } from "./best-placement.ts";

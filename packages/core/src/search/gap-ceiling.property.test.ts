@@ -11,7 +11,8 @@ import type { Placement } from "../linkage/pins.ts";
 import { turnSign } from "../linkage/pins.ts";
 import { prepare } from "../placement/limits.ts";
 import { pinsOf } from "../placement/reserve.ts";
-import { newSlope, orientationOf, slackFunctions } from "../placement/slack.ts";
+import { newSlope, orientationOf } from "../placement/slack-function.ts";
+import { slackFunctions } from "../placement/slack-functions.ts";
 import { gapCeilingExcess } from "./gap-ceiling.ts";
 
 // Many draws on a machine that may be busy: slow is no failure.

@@ -1,4 +1,4 @@
-import type { Pins } from "../placement/slack.ts";
+import type { Pins } from "../placement/slack-function.ts";
 import type { Cell } from "./cell.ts";
 import { climb, type Score, scoreOf } from "./climb.ts";
 import type { SearchCase } from "./search-case.ts";

@@ -1,11 +1,13 @@
-/** Pin coordinates in a program. */
+/** Pin coordinates in a program, and the rows it has room for. */
 const dims = 4;
-const maxRows = 64;
+export const maxRows = 64;
 const columns = dims + 2;
 
 /** Rows a·x + b ≥ w·s of a small linear program, flat for speed: four numbers of `a` a row. */
 export interface Rows {
   count: number;
+  /** No row lets s exceed this; kept by whoever adds rows. */
+  ceiling: number;
   readonly a: Float64Array;
   readonly b: Float64Array;
   readonly w: Float64Array;
@@ -13,6 +15,7 @@ export interface Rows {
 
 export const newRows = (): Rows => ({
   count: 0,
+  ceiling: Number.POSITIVE_INFINITY,
   a: new Float64Array(maxRows * dims),
   b: new Float64Array(maxRows),
   w: new Float64Array(maxRows),

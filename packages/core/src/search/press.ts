@@ -3,7 +3,7 @@ import type { Prepared } from "../placement/limits.ts";
 import { prepare } from "../placement/limits.ts";
 import { placementOf } from "../placement/reserve.ts";
 import type { Need } from "../placement/situation.ts";
-import type { Pins } from "../placement/slack.ts";
+import type { Pins } from "../placement/slack-function.ts";
 import type { Cell } from "./cell.ts";
 import { climb } from "./climb.ts";
 import type { SearchCase } from "./search-case.ts";

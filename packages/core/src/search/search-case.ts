@@ -3,16 +3,15 @@ import type { Prepared } from "../placement/limits.ts";
 import { limitsOf } from "../placement/limits.ts";
 import type { Reserve } from "../placement/reserve.ts";
 import { brokenReserve, feasibleReserve, placementOf } from "../placement/reserve.ts";
-import type { Pins, SlackFunction } from "../placement/slack.ts";
-import { slackFunctions } from "../placement/slack.ts";
-import type { Turns } from "./limit-rows.ts";
-import { turnsOf } from "./limit-rows.ts";
+import type { Pins, SlackFunction } from "../placement/slack-function.ts";
+import { slackFunctions } from "../placement/slack-functions.ts";
 
 /** One search problem with what its many evaluations share. */
 export interface SearchCase {
   readonly prepared: Prepared;
   readonly rise: number;
-  readonly turns: Turns;
+  /** Turn φ of the open leaf [rad]. */
+  readonly end: number;
   /** The limits asked with the thrust line passing the hinge on its one side and on its other. */
   readonly functions: { readonly left: readonly SlackFunction[]; readonly right: readonly SlackFunction[] };
 }
@@ -22,7 +21,7 @@ export function searchCase(prepared: Prepared, rise: number): SearchCase {
   return {
     prepared,
     rise,
-    turns: turnsOf(turnSign(travel) * travel.openAngle),
+    end: turnSign(travel) * travel.openAngle,
     functions: { left: slackFunctions(prepared, rise, 1), right: slackFunctions(prepared, rise, -1) },
   };
 }

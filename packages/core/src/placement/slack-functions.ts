@@ -1,35 +1,7 @@
-import type { ClearanceCheck } from "../clearance/clearance-check.ts";
-import { gapSlope, slopeSize } from "../clearance/gap-slope.ts";
-import { nearestContact } from "../clearance/least-gap.ts";
-import { newContact } from "../clearance/ram-gap.ts";
-import { newPose, poseInFixedFrame, poseInLeafFrame } from "../clearance/ram-pose.ts";
-import type { PinMoves } from "../search/gap-ceiling.ts";
-import { gapCeilingExcess } from "../search/gap-ceiling.ts";
+import { clearanceSlack } from "./clearance-slack.ts";
 import type { Prepared } from "./limits.ts";
 import { leastDeadCentre } from "./limits.ts";
-
-/** Pin coordinates in the order of every slope: post along, post out, leaf along, leaf off [m]. */
-export type Pins = Float64Array;
-
-/**
- * One limit as a smooth function of the four pin coordinates and the turn φ: ≥ 0 keeps it.
- *
- * Only the sign and the zero are the limit's own; `lever` and `deadCentre` are scaled so that a slack reads
- * about like metres. `slope` receives ∂/∂(along, out, d, e, φ).
- */
-export interface SlackFunction {
-  readonly id: string;
-  /** The least over the travel is at one of its ends (rules G5, G6), so only those are looked at. */
-  readonly endsOnly: boolean;
-  /** Concave in each pin, so that the worst error is at a corner of the box of errors. */
-  readonly bitesAtCorners: boolean;
-  evaluate(pins: Pins, cosPhi: number, sinPhi: number, slope: Float64Array): number;
-  /**
-   * How much the slack may exceed the tangent of the last evaluation when the pins move within `moves` [m].
-   * May flatten `slope` (to zero) where no tangent can be promised.
-   */
-  excess(moves: PinMoves, slope: Float64Array): number;
-}
+import type { SlackFunction } from "./slack-function.ts";
 
 /** ∂/∂(d, e, φ) of a function whose slope against the turned leaf pin B is (bx, by). */
 function chainLeafPin(
@@ -55,6 +27,7 @@ function strokeSlack(id: string, rise: number, length: number, sign: 1 | -1): Sl
   return {
     id,
     endsOnly: true,
+    corners: [],
     bitesAtCorners: sign < 0,
     // |q| is convex: it rises above its tangent by at most move²/2|q|; its negative never does.
     excess: ({ both }) => {
@@ -98,6 +71,7 @@ function armSlack(
   return {
     id,
     endsOnly: true,
+    corners: [],
     bitesAtCorners: true,
     // The cross product is bilinear; |B|·|P B| lies above its tangent but for the product of both moves.
     excess: ({ post, leaf, both }) => scale * (post * leaf + (isLever ? 0 : factor * leaf * both)),
@@ -129,50 +103,12 @@ function armSlack(
   };
 }
 
-function clearanceSlack(check: ClearanceCheck, rise: number): SlackFunction {
-  const pose = newPose();
-  const contact = newContact();
-  const set = check.inLeafFrame ? poseInLeafFrame : poseInFixedFrame;
-  return {
-    id: check.id,
-    endsOnly: false,
-    bitesAtCorners: false,
-    excess(moves, slope) {
-      if (contact.feature === "overlap") slope.fill(0);
-      return gapCeilingExcess(pose, contact, moves);
-    },
-    evaluate(pins, c, s, slope) {
-      const px = pins[0] as number;
-      const py = pins[1] as number;
-      const d = pins[2] as number;
-      const e = pins[3] as number;
-      set(pose, px, py, d, e, rise, c, s);
-      nearestContact(pose, check, contact);
-      if (contact.gap === Number.POSITIVE_INFINITY) {
-        slope.fill(0);
-        return Number.POSITIVE_INFINITY;
-      }
-      gapSlope(pose, contact, check.inLeafFrame, c, s, slope);
-      return contact.gap - check.need;
-    },
-  };
-}
-
-/** Which side of the hinge the thrust line passes with the leaf closed; every limit is asked on that side. */
-export function orientationOf(pins: Pins): 1 | -1 {
-  return (pins[0] as number) * (pins[3] as number) - (pins[1] as number) * (pins[2] as number) >= 0 ? 1 : -1;
-}
-
 /**
- * All limits that depend on the pins, as slack functions for placements on one side of the hinge. `checks` may
- * be the whole checks, or `pairs` where each function has to speak of one contact only.
+ * All limits that depend on the pins, as slack functions for placements on one side of the hinge. Clearances
+ * come one for each ram section and outline: the nearest of several bodies jumps from one to another as the
+ * pins move, and a search that sees only the nearest can never rule out the ridge between them.
  */
-export function slackFunctions(
-  prepared: Prepared,
-  rise: number,
-  orientation: 1 | -1,
-  checks: readonly ClearanceCheck[] = prepared.checks,
-): SlackFunction[] {
+export function slackFunctions(prepared: Prepared, rise: number, orientation: 1 | -1): SlackFunction[] {
   const { ram, need } = prepared.situation;
   const shortest = ram.retracted + ram.retractedMargin;
   const longest = ram.retracted + ram.stroke - ram.extendedMargin;
@@ -182,18 +118,6 @@ export function slackFunctions(
     strokeSlack("stroke.extended", rise, longest, -1),
     armSlack("lever", rise, need.lever, orientation, scale),
     armSlack("deadCentre", rise, Math.sin(leastDeadCentre(need)), orientation, scale),
-    ...checks.flatMap(singlePairs).map((check) => clearanceSlack(check, rise)),
+    ...prepared.pairs.map((pair) => clearanceSlack(pair, rise)),
   ];
 }
-
-/**
- * A check as one for each ram section and outline. The nearest of several bodies jumps from one to another as
- * the pins move, and a search that sees only the nearest can never rule out the ridge between them.
- */
-function singlePairs(check: ClearanceCheck): ClearanceCheck[] {
-  return check.sections.flatMap((section) =>
-    check.outlines.map((outline) => ({ ...check, sections: [section], outlines: [outline] })),
-  );
-}
-
-export const newSlope = (): Float64Array => new Float64Array(slopeSize);
