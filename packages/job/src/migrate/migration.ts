@@ -36,7 +36,7 @@ export function readableVersions(migrations: readonly Migration[], current: numb
  * Errors (returned): the versions that can be read, when the document's is none of them.
  *
  * ### Example
- *   const widen = { from: 1, what: "w becomes widthMm", lift: ({ w, ...rest }) => ({ ...rest, widthMm: w }) };
+ *   const widen: Migration = { from: 1, what: "w becomes widthMm", lift: ({ w, ...rest }) => ({ ...rest, widthMm: w }) };
  *   expect(migrate({ version: 1, w: 3 }, [widen], 2)).toEqual({ ok: true, from: 1, document: { version: 2, widthMm: 3 } });
  *   expect(migrate({ version: 9 }, [widen], 2)).toEqual({ ok: false, readable: [1, 2] });
  */

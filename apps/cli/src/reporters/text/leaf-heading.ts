@@ -24,7 +24,7 @@ export function leafHeading(job: Job, id: string, page: Page): string[] {
 }
 
 /** A ram's name as its maker gives it, and its id in the job where that says something else. */
-export function ramName({ id, name }: JobRam): string {
+function ramName({ id, name }: JobRam): string {
   const [shown, key] = [cleanText(name ?? id), cleanText(id)];
   return shown.toLowerCase().replaceAll(" ", "-") === key.toLowerCase() ? shown : `${shown} (${key})`;
 }
