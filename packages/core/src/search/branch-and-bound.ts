@@ -1,4 +1,4 @@
-import { placementOf } from "../placement/reserve.ts";
+import { placementOf, reserveCeiling } from "../placement/reserve.ts";
 import type { Pins } from "../placement/slack-function.ts";
 import { orientationOf } from "../placement/slack-function.ts";
 import type { Cell } from "./cell.ts";
@@ -39,7 +39,11 @@ export function branchAndBound(
   let boxes = 0;
   for (let node = heap.pop(); node !== undefined; node = heap.pop()) {
     const reserve = incumbent.best?.reserve ?? null;
-    if (reserve !== null && reserve >= enough) break;
+    // The boxes left over are not looked at, so all that is certain is the most that a reserve can be.
+    if (reserve !== null && reserve >= enough) {
+      options.progress?.(1);
+      return answer(incumbent, reserveCeiling, boxes);
+    }
     if (options.signal?.aborted) return stopped("aborted", incumbent, boxes);
     if (boxes >= maxBoxes) return stopped("box-limit", incumbent, boxes);
     const target = reserve === null ? 0 : reserve + toleranceAfter(boxes, options);
@@ -57,7 +61,8 @@ export function branchAndBound(
     if (boxes % 64 === 0) options.progress?.(Math.min(1, settled / whole));
   }
   options.progress?.(1);
-  return answer(incumbent, toleranceAfter(boxes, options), boxes);
+  const best = incumbent.best?.reserve ?? 0;
+  return answer(incumbent, best + toleranceAfter(boxes, options), boxes);
 }
 
 /**
@@ -140,7 +145,7 @@ function stopped(why: "aborted" | "box-limit", incumbent: Incumbent, boxes: numb
   };
 }
 
-function answer(incumbent: Incumbent, tolerance: number, boxes: number): SearchResult {
+function answer(incumbent: Incumbent, ceiling: number, boxes: number): SearchResult {
   const { best, nearest, search } = incumbent;
   if (best === null) {
     return {
@@ -153,7 +158,7 @@ function answer(incumbent: Incumbent, tolerance: number, boxes: number): SearchR
     status: "found",
     placement: placementOf(best.pins, search.rise),
     reserve: best.reserve,
-    ceiling: best.reserve + tolerance,
+    ceiling,
     cell: best.cell,
     boxes,
   };
