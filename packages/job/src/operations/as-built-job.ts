@@ -56,10 +56,15 @@ const nothing: Omit<AsBuiltLeafDocument, "id" | "lines"> = {
  *   expect(built.leaves[0]?.lines[0]).toBe("No tape readings are recorded for this leaf.");
  */
 export function asBuiltJob(job: Job): AsBuiltDocument {
-  return { leaves: job.leaves.map((leaf) => ({ id: leaf.id, ...asBuiltLeaf(job, leaf) })) };
+  return { leaves: job.leaves.map((leaf) => asBuiltLeaf(job, leaf, true)) };
 }
 
-function asBuiltLeaf(job: Job, leaf: JobLeaf): Omit<AsBuiltLeafDocument, "id"> {
+/** One leaf of `asBuiltJob`; the search for a mend, by far the longest part, is left out when not asked for. */
+export function asBuiltLeaf(job: Job, leaf: JobLeaf, withMends: boolean): AsBuiltLeafDocument {
+  return { id: leaf.id, ...judgeReadings(job, leaf, withMends) };
+}
+
+function judgeReadings(job: Job, leaf: JobLeaf, withMends: boolean): Omit<AsBuiltLeafDocument, "id"> {
   const display = job.display ?? "metric";
   const readings = toReadings(leaf);
   const plan = toPlacement(leaf.placement);
@@ -106,7 +111,7 @@ function asBuiltLeaf(job: Job, leaf: JobLeaf): Omit<AsBuiltLeafDocument, "id"> {
   const withRam = leafWithRam(job, leaf);
   if (!withRam.ok) return { ...measured, lines: [...lines, `Limits: not checked; ${withRam.missing}.`] };
   const gate = asOpened(withRam.value.prepared, estimate.openAngle.value);
-  return { ...measured, ...judgedAsBuilt(gate, estimate.placement, lines, display) };
+  return { ...measured, ...judgedAsBuilt(gate, estimate.placement, lines, display, withMends) };
 }
 
 const estimateFrom = (leaf: JobLeaf, plan: Placement, readings: readonly ReadingInSi[]): AsBuiltOutcome =>
@@ -157,11 +162,19 @@ function asOpened(prepared: Prepared, openAngle: number): Prepared {
   return prepare({ ...situation, leaf: { ...situation.leaf, travel } });
 }
 
-function judgedAsBuilt(prepared: Prepared, placement: Placement, lines: readonly string[], display: Display) {
+function judgedAsBuilt(
+  prepared: Prepared,
+  placement: Placement,
+  lines: readonly string[],
+  display: Display,
+  withMends: boolean,
+) {
   const judge = (_: unknown, tried: Placement): Limit[] => limitsOf(prepared, tried);
   const limits = limitsOf(prepared, placement);
   const reserve = reserveOf(prepared, placement);
-  const mend = smallestMend(prepared.situation, placement, judge);
+  const mend: Mend = withMends
+    ? smallestMend(prepared.situation, placement, judge)
+    : { kind: "notNeeded", notChecked: [] };
   return {
     lines: [...lines, ...mendLines(mend, display)],
     reserveMm: inMm(reserve.reserve),

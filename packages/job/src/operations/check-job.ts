@@ -9,6 +9,7 @@ import { toSi } from "../quantity/units.ts";
 import type { Job } from "../schema/job.ts";
 import type { JobLeaf } from "../schema/leaf.ts";
 import { toLeaf } from "../to-core/leaf-to-core.ts";
+import { asBuiltLeaf } from "./as-built-job.ts";
 import type { CheckDocument } from "./documents.ts";
 import { leafWithPins } from "./leaf-question.ts";
 import { inMm } from "./rounded.ts";
@@ -28,6 +29,7 @@ import { inMm } from "./rounded.ts";
 export function checkJob(job: Job): CheckDocument {
   const findings = [
     ...job.leaves.flatMap((leaf, index) => leafFindings(job, leaf, index)),
+    ...job.leaves.flatMap((leaf, index) => asBuiltFinding(job, leaf, index)),
     ...job.leaves.flatMap((leaf, index) => laterFindings(job, leaf, index)),
   ];
   const assumed = assumedValues(job).map((value) => value.path);
@@ -67,6 +69,30 @@ function leafFindings(job: Job, leaf: JobLeaf, index: number): Finding[] {
       source: "geometry",
       path: `${path}.placement`,
       text: `Reserve: ${words}`,
+    },
+  ];
+}
+
+/** Whether the gate keeps its limits with the pins where the tape found them (rule G18); nothing without readings. */
+function asBuiltFinding(job: Job, leaf: JobLeaf, index: number): Finding[] {
+  if ((leaf.asBuilt?.readings.length ?? 0) === 0) return [];
+  const built = asBuiltLeaf(job, leaf, false);
+  const what = { rule: "G18", id: "asBuilt.reserve", leaf: leaf.id, path: `leaves[${index}].asBuilt` };
+  if (built.reserveMm === null) {
+    return [notChecked({ ...what, text: `As built: not checked; ${built.lines.join(" ")}` })];
+  }
+  const misread = built.misread.length > 0 ? "; a reading was likely misread" : "";
+  return [
+    {
+      ...what,
+      state: built.reserveMm >= 0 ? "pass" : "fail",
+      value: built.reserveMm,
+      limit: 0,
+      slack: built.reserveMm,
+      unit: "mm",
+      atDeg: null,
+      source: "geometry",
+      text: `As built: ${built.reserveText}${misread}`,
     },
   ];
 }
