@@ -26,6 +26,15 @@ export default {
       [source("core"), "node_modules/(earcut|robust-predicates|fraction\\.js|jsonc-parser|zod)/"],
       "job knows core and its own few packages: no Node, no face",
     ),
+    mayOnlyImport(
+      "papers",
+      [
+        "^packages/(core|job)/src/index\\.ts$",
+        "node_modules/(pdfkit|@tarikjabiri/dxf)/",
+        "node_modules/(earcut|robust-predicates|fraction\\.js|jsonc-parser|zod)/",
+      ],
+      "papers turns jobs into bytes: no Node, no DOM, files come in as bytes",
+    ),
     {
       name: "job-stands-below-faces",
       comment: "papers and store are built on job, not on each other nor on an app",
