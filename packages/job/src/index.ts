@@ -10,7 +10,12 @@ export { limitFindings } from "./findings/limit-findings.ts";
 export { limitName } from "./findings/limit-names.ts";
 export { limitText } from "./findings/limit-wording.ts";
 export { type PinErrors, pinErrorText, type ReserveToWord, reserveText } from "./findings/reserve-wording.ts";
-export { setUpText } from "./findings/setting-out-wording.ts";
+export {
+  type DimensionWords,
+  dimensionText,
+  dimensionWords,
+  setUpText,
+} from "./findings/setting-out-wording.ts";
 export {
   type JsonObject,
   type Migrated,
@@ -23,6 +28,7 @@ export { changePatch, type PatchStep } from "./operations/change-patch.ts";
 export { checkJob } from "./operations/check-job.ts";
 export type * from "./operations/documents.ts";
 export { type PlaceOptions, placeJob } from "./operations/place-job.ts";
+export { type SetOutDocument, type SetOutLeafDocument, setOutJob } from "./operations/set-out-job.ts";
 export { swingJob } from "./operations/swing-job.ts";
 export { type AppliedDefault, appliedDefaults } from "./origins/defaults.ts";
 export { assumedValues, type Standing, type ValueOrigin, valueOrigins } from "./origins/value-origins.ts";
