@@ -21,7 +21,9 @@ export class EditHistory {
   constructor(entries: Y.Map<unknown>, origin: object) {
     this.#steps = new Y.UndoManager(entries, { trackedOrigins: new Set([origin]), captureTimeout: 0 });
     this.#steps.on("stack-item-added", ({ stackItem }: { stackItem: StackItem }) => {
-      stackItem.meta.set("label", this.#label);
+      // A step that is undone passes its label on to the step that redoes it.
+      const undone = this.#steps.currStackItem ?? undefined;
+      stackItem.meta.set("label", labelOf(undone) ?? this.#label);
     });
   }
 
@@ -61,13 +63,11 @@ export class EditHistory {
 
   undo(): boolean {
     this.endGesture();
-    this.#label = labelOf(this.#steps.undoStack.at(-1)) ?? "";
     return this.#steps.undo() !== null;
   }
 
   redo(): boolean {
     this.endGesture();
-    this.#label = labelOf(this.#steps.redoStack.at(-1)) ?? "";
     return this.#steps.redo() !== null;
   }
 }

@@ -1,5 +1,26 @@
+export { type Channel, createMemoryChannels, type JobMessage } from "./channel.ts";
 export type { Path } from "./document/path.ts";
 export type { UndoState } from "./edit-history.ts";
+export type { PatchStep } from "./json-patch.ts";
+export {
+  type Keeping,
+  KeptJob,
+  type KeptJobParts,
+  type Opened,
+  openKeptJob,
+  startKeptJob,
+} from "./kept-job.ts";
 export { createLiveJob, type Edited, LiveJob } from "./live-job.ts";
-export type { JobEntry, JobStorage, Kept, NotKept } from "./storage/job-storage.ts";
+export type {
+  Appended,
+  Created,
+  JobEntry,
+  JobStorage,
+  Kept,
+  Listed,
+  Loaded,
+  NewJob,
+  NotKept,
+} from "./storage/job-storage.ts";
 export { createMemoryStorage } from "./storage/memory-storage.ts";
+export { type StorageClause, storageContract } from "./storage/storage-contract.ts";

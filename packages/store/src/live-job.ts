@@ -7,6 +7,7 @@ import { jsonValue } from "./document/json-value.ts";
 import { positionsInOrder } from "./document/list-positions.ts";
 import { itemSegment, keySegment, type Path } from "./document/path.ts";
 import { EditHistory, type UndoState } from "./edit-history.ts";
+import { type PatchStep, patchedValue } from "./json-patch.ts";
 
 /** Whether an edit was made. What it was meant for may have been removed meanwhile, in another tab or by another person. */
 export type Edited = { readonly ok: true } | { readonly ok: false; readonly fault: Fault };
@@ -31,6 +32,7 @@ export class LiveJob {
   readonly #history: EditHistory;
   readonly #listeners = new Set<() => void>();
   readonly #local = {};
+  #isEditing = false;
   #judged: { readonly job: unknown; readonly read: ReadJob } | null = null;
 
   /** `replicaId` is a fresh random whole number from 1 to 2^32 - 1: no two replicas of a job may share one. */
@@ -46,11 +48,12 @@ export class LiveJob {
     this.#entries.observe((event) => {
       for (const key of event.keysChanged) this.#tree.takeStored(key, this.#entries.get(key));
     });
+    this.#writer = new DocumentWriter(this.#entries, this.#tree, () => this.#newItemId());
+    // Before the listener below: whoever is told of an edit must find it in the history already.
+    this.#history = new EditHistory(this.#entries, this.#local);
     this.#doc.on("afterTransaction", (transaction) => {
       if (transaction.changed.size > 0) this.#tell();
     });
-    this.#writer = new DocumentWriter(this.#entries, this.#tree, () => this.#newItemId());
-    this.#history = new EditHistory(this.#entries, this.#local);
   }
 
   /** The job as the document holds it, unjudged: a merge or a half-typed value can break it. Undefined while nothing was loaded. */
@@ -131,6 +134,12 @@ export class LiveJob {
     return this.setValue([], job, label);
   }
 
+  /** Applies a patch (RFC 6902), such as a remedy: the whole of it, or nothing. One step of undo. */
+  applyPatch(steps: readonly PatchStep[], label: string): Edited {
+    const patched = patchedValue(this.getJob(), steps);
+    return patched.ok ? this.setValue([], patched.value, label) : patched;
+  }
+
   /** Several edits as one step of undo and one update. The first that fails ends it; what was done before stays. */
   editTogether(label: string, edits: () => Edited): Edited {
     return this.#edit(label, edits);
@@ -151,12 +160,13 @@ export class LiveJob {
     this.#tell();
   }
 
+  /** Takes back this person's last edit. False when there was none, or when nothing was left of it to take back. */
   undo(): boolean {
-    return this.#history.undo();
+    return this.#stepped(this.#history.undo());
   }
 
   redo(): boolean {
-    return this.#history.redo();
+    return this.#stepped(this.#history.redo());
   }
 
   /** Takes in what another replica or the storage knows: an update in any order, also twice. Not undone here. */
@@ -192,8 +202,20 @@ export class LiveJob {
   }
 
   #edit(label: string, change: () => Edited): Edited {
+    if (this.#isEditing) return change();
     this.#history.willEdit(label);
-    return this.#doc.transact(change, this.#local);
+    this.#isEditing = true;
+    try {
+      return this.#doc.transact(change, this.#local);
+    } finally {
+      this.#isEditing = false;
+    }
+  }
+
+  /** A step that others' edits have left without effect is dropped without a change to tell of. */
+  #stepped(changed: boolean): boolean {
+    if (!changed) this.#tell();
+    return changed;
   }
 
   #placeFor(path: Path): Place | Edited {
