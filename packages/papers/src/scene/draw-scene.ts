@@ -2,6 +2,7 @@ import { drawDimension } from "./draw-dimension.ts";
 import type { Drawn, DrawnStrokes, FlatFill } from "./drawn.ts";
 import { hatchStrokes } from "./hatch.ts";
 import type { Box, MarkShape, OutlineShape, Scene, Shape, Spot, TextShape } from "./scene.ts";
+import { roughTextWidth } from "./text-width.ts";
 
 /** Where a scene lies on paper: scale 1 : `denominator`, the scene's origin at `origin` [paper mm]. */
 export interface OnPaper {
@@ -78,7 +79,7 @@ function drawShape(shape: Shape, onPaper: OnPaper): Drawn[] {
     case "mark":
       return drawMark({ ...shape, at: at(shape.at) });
     case "text":
-      return [drawText(shape, at(shape.at))];
+      return drawText(shape, onPaper);
     case "dimension":
       return drawDimension({ ...shape, from: at(shape.from), to: at(shape.to), base: at(shape.base) });
   }
@@ -129,19 +130,40 @@ function drawMark({ role, part, mark, at }: MarkShape): Drawn[] {
   return [ring, { kind: "circle", role, centre: at, radius: radius / 2, fill: "solid", ...named }];
 }
 
-function drawText(shape: TextShape, at: Spot): Drawn {
-  const cos = Math.cos(shape.turn);
-  const sin = Math.sin(shape.turn);
-  const { shift } = shape;
-  return {
-    kind: "text",
-    role: shape.role,
-    at: { x: at.x + shift.x * cos - shift.y * sin, y: at.y + shift.x * sin + shift.y * cos },
-    text: shape.text,
-    size: shape.size,
-    anchor: shape.anchor,
-    turn: shape.turn,
-    bold: shape.bold ?? false,
-    ...(shape.part === undefined ? {} : { part: shape.part }),
-  };
+function drawText(shape: TextShape, onPaper: OnPaper): Drawn[] {
+  const { role, text, size, anchor, turn, shift } = shape;
+  const named = shape.part === undefined ? {} : { part: shape.part };
+  const patch = patchInside(shape, onPaper);
+  if (patch !== null) {
+    const at = { x: (patch.left + patch.right) / 2, y: patch.bottom - size * 0.55 };
+    return [
+      { kind: "path", role, spots: corners(patch), closed: true, fill: "paper", stroked: false },
+      { kind: "text", role, at, text, size, anchor: "middle", turn: 0, bold: false, ...named },
+    ];
+  }
+  const spot = paperSpot(onPaper, shape.at);
+  const cos = Math.cos(turn);
+  const sin = Math.sin(turn);
+  const at = { x: spot.x + shift.x * cos - shift.y * sin, y: spot.y + shift.x * sin + shift.y * cos };
+  return [{ kind: "text", role, at, text, size, anchor, turn, bold: false, ...named }];
 }
+
+/** The patch for a text that fits into its body at this scale [paper mm]. */
+function patchInside({ inside, text, size }: TextShape, onPaper: OnPaper): Box | null {
+  if (inside === undefined) return null;
+  const from = paperSpot(onPaper, { x: inside.left, y: inside.top });
+  const to = paperSpot(onPaper, { x: inside.right, y: inside.bottom });
+  const width = roughTextWidth(text, size) + size;
+  const height = size * 1.6;
+  if (width > to.x - from.x - 2 || height > to.y - from.y - 2) return null;
+  const x = (from.x + to.x) / 2;
+  const y = (from.y + to.y) / 2;
+  return { left: x - width / 2, top: y - height / 2, right: x + width / 2, bottom: y + height / 2 };
+}
+
+const corners = ({ left, top, right, bottom }: Box): Spot[] => [
+  { x: left, y: top },
+  { x: right, y: top },
+  { x: right, y: bottom },
+  { x: left, y: bottom },
+];

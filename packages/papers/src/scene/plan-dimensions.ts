@@ -26,6 +26,7 @@ export interface DimensionsOnPlan {
 /** Distance of the first and the second row of dimension lines from the body, and between rows [paper mm]. */
 const firstRow = 8;
 const secondRow = 16;
+const rows = 8;
 
 interface Line {
   /** Frame spots [mm]. */
@@ -56,14 +57,13 @@ export function planDimensions(
   leaf: JobLeaf,
   placement: JobPlacement,
   pose: LeafPose,
-  angleDeg: number,
   { ids, letters }: DimensionsOnPlan,
 ): DimensionShape[] {
   const ram = ramFor(job, leaf);
   const inCore = toPlacement(placement);
   if (ids.length === 0 || ram === null || inCore === null) return [];
   const sheet = settingOut(toSituation(leaf, ram), inCore, toPostFaces(leaf));
-  const lines = dimensionLines(leaf, placement, pose, angleDeg);
+  const lines = dimensionLines(leaf, placement, pose);
   return ids.flatMap((id) => {
     const dimension = sheet.dimensions.find((one) => one.id === id);
     const line = lines[id];
@@ -97,9 +97,8 @@ function dimensionLines(
   leaf: JobLeaf,
   placement: JobPlacement,
   pose: LeafPose,
-  angleDeg: number,
 ): Partial<Record<DimensionId, Line>> {
-  const hinge = { x: 0, y: 0 };
+  const hinge: Spot = { x: 0, y: 0 };
   const post = { x: placement.postPin.alongMm, y: placement.postPin.outMm };
   const { alongMm, offMm } = placement.leafPin;
   const leafPin = pose.inFrame(alongMm, offMm);
@@ -113,7 +112,9 @@ function dimensionLines(
   const leafAlong = pose.inFrame(1, 0);
   const leafOff = pose.inFrame(0, 1);
   const leafBack = { x: -leafOff.x, y: -leafOff.y };
-  const openAway = angleDeg > 0 && leaf.swing === "away";
+  // A post pin in front of the hinge shares its stretch with the dimensions along a leaf that is nearly closed.
+  const sharesStretch = post.x > 0 && Math.abs(leafAlong.y) < 0.5;
+  const postRow = sharesStretch ? secondRow + rows : firstRow;
   const alongPost = { along: x, base: { x: 0, y: across }, outward: { x: 0, y: -1 } };
   const outPost = { along: y, base: { x: behind, y: 0 }, outward: { x: -1, y: 0 } };
   const alongLeaf = { along: leafAlong, base: pose.inFrame(0, back), outward: leafBack };
@@ -123,12 +124,7 @@ function dimensionLines(
   const hingeSide = ramWay.x * (hinge.y - post.y) - ramWay.y * (hinge.x - post.x);
   const ramOut = hingeSide > 0 ? { x: ramWay.y, y: -ramWay.x } : { x: -ramWay.y, y: ramWay.x };
   return {
-    postPinBehindHinge: {
-      from: hinge,
-      to: post,
-      ...alongPost,
-      away: faces && !openAway ? secondRow : firstRow,
-    },
+    postPinBehindHinge: { from: hinge, to: post, ...alongPost, away: faces ? postRow + rows : postRow },
     postPinOut: { from: hinge, to: post, ...outPost, away: faces ? secondRow : firstRow },
     ...(faces === undefined
       ? {}
@@ -137,7 +133,7 @@ function dimensionLines(
             from: { x: faces.gatewayFaceAlongMm, y: across },
             to: post,
             ...alongPost,
-            away: firstRow,
+            away: postRow,
           },
           postPinFromRamFace: {
             from: { x: behind, y: faces.ramFaceOutMm },

@@ -10,17 +10,18 @@ interface Angles {
   readonly leafAngleDeg: number;
   readonly ghostAnglesDeg: readonly number[];
   readonly cutAtMm?: number;
+  readonly ghostCutAtMm?: number;
 }
 
 /** Names on the plan: things that stand still, the leaf at each of its angles, the hinge axis. */
 export function planLabels(leaf: JobLeaf, pose: LeafPose, angles: Angles): Shape[] {
   const ghosts = angles.ghostAnglesDeg.map((angle) =>
-    leafLabel(leaf, leafPose(leaf, pose.view, angle), angle, angles),
+    toeLabel(leaf, leafPose(leaf, pose.view, angle), angle, angles.ghostCutAtMm ?? angles.cutAtMm),
   );
   return [
     ...(leaf.fixed ?? []).map((thing, index) => fixedLabel(thing.name, index, thing.outlineMm, pose)),
     ...ghosts,
-    leafLabel(leaf, pose, angles.leafAngleDeg, angles),
+    leafLabel(leaf, pose, angles.leafAngleDeg, angles.cutAtMm),
   ];
 }
 
@@ -36,7 +37,7 @@ const label = (at: Spot, text: string, rest: Partial<TextShape>): TextShape => (
   ...rest,
 });
 
-/** Beside the corner that is farthest from the ram. */
+/** Inside the body where there is room, else beside the corner that is farthest from the ram. */
 function fixedLabel(
   name: string,
   index: number,
@@ -48,28 +49,42 @@ function fixedLabel(
   const shift = pose.view.outSign === 1 ? { x: 0, y: -1.4 } : { x: 0, y: 3.4 };
   const at = { x: pose.view.alongSign === 1 ? box.left : box.right, y: head };
   const anchor = pose.view.alongSign === 1 ? "start" : "end";
-  return label(at, name, { anchor, shift, part: `fixed[${index}]` });
+  return label(at, name, { anchor, shift, inside: box, part: `fixed[${index}]` });
 }
 
-/** Along the leaf near its toe, behind it: its face is where the ram and its dimensions are. */
-function leafLabel(leaf: JobLeaf, pose: LeafPose, angleDeg: number, { cutAtMm }: Angles): Shape {
+/** Past the break of a leaf that is cut short, else behind its toe. */
+function leafLabel(leaf: JobLeaf, pose: LeafPose, angleDeg: number, cutAtMm: number | undefined): Shape {
+  if (cutAtMm === undefined || cutAtMm >= leaf.lengthMm) return toeLabel(leaf, pose, angleDeg, cutAtMm);
+  const { turn, isFlipped } = readableTurn(pose.direction);
+  const at = pose.leaf(cutAtMm, leaf.faceMm - leaf.thicknessMm / 2);
+  const anchor = isFlipped ? "end" : "start";
+  const shift = { x: isFlipped ? -3.5 : 3.5, y: 1 };
+  return label(at, leafText(leaf, angleDeg), { turn, anchor, shift, part: "leaf" });
+}
+
+/** Along the leaf behind its toe: its face is where the ram and its dimensions are. */
+function toeLabel(leaf: JobLeaf, pose: LeafPose, angleDeg: number, cutAtMm: number | undefined): Shape {
+  const { turn, isFlipped } = readableTurn(pose.direction);
   const end = Math.min(leaf.lengthMm, cutAtMm ?? leaf.lengthMm);
   const back = leaf.faceMm - leaf.thicknessMm;
   const at = pose.leaf(end, back);
-  const flipped =
-    Math.cos(pose.direction) < -1e-9 ||
-    (Math.abs(Math.cos(pose.direction)) <= 1e-9 && Math.sin(pose.direction) > 0);
-  const turn = flipped ? pose.direction + Math.PI : pose.direction;
   // The back's side on the page, in the label's own axes: below the base line or above it.
   const off = pose.leaf(end, back - 1);
   const across = -(off.x - at.x) * Math.sin(turn) + (off.y - at.y) * Math.cos(turn);
-  const shift = { x: flipped ? 3 : -3, y: across > 0 ? 3.6 : -1.4 };
+  const shift = { x: isFlipped ? 3 : -3, y: across > 0 ? 3.6 : -1.4 };
   return label(at, leafText(leaf, angleDeg), {
-    anchor: flipped ? "start" : "end",
     turn,
+    anchor: isFlipped ? "start" : "end",
     shift,
     part: "leaf",
   });
+}
+
+/** The direction, or its opposite, that reads from the foot or from the right of the page. */
+function readableTurn(direction: number): { turn: number; isFlipped: boolean } {
+  const cos = Math.cos(direction);
+  const isFlipped = cos < -1e-9 || (Math.abs(cos) <= 1e-9 && Math.sin(direction) > 0);
+  return { turn: isFlipped ? direction + Math.PI : direction, isFlipped };
 }
 
 function leafText(leaf: JobLeaf, angleDeg: number): string {

@@ -18,6 +18,8 @@ export interface PlanOptions {
   readonly ghostAnglesDeg: readonly number[];
   /** Draw the leaf only so far along, with a break line [mm]; the whole leaf without it. */
   readonly cutAtMm?: number;
+  /** The same for its ghosts; `cutAtMm` unless given. */
+  readonly ghostCutAtMm?: number;
   /** The toe's way over the travel. */
   readonly sweep: boolean;
   readonly labels: boolean;
@@ -50,7 +52,7 @@ export function planScene(
   const pose = leafPose(leaf, view, options.leafAngleDeg);
   const cutAt = options.cutAtMm ?? null;
   const ghosts = options.ghostAnglesDeg.flatMap((angle) =>
-    leafShapes(leaf, leafPose(leaf, view, angle), { role: "ghost", cutAt }),
+    leafShapes(leaf, leafPose(leaf, view, angle), { role: "ghost", cutAt: options.ghostCutAtMm ?? cutAt }),
   );
   const bodies: Shape[] = [
     ...fixedShapes(leaf, view),
@@ -62,10 +64,7 @@ export function planScene(
     { kind: "mark", role: "hinge", mark: "hinge", at: { x: 0, y: 0 }, part: "hinge" },
   ];
   const labels = options.labels ? planLabels(leaf, pose, options) : [];
-  const dimensions =
-    placement === null
-      ? []
-      : planDimensions(job, leaf, placement, pose, options.leafAngleDeg, options.dimensions);
+  const dimensions = placement === null ? [] : planDimensions(job, leaf, placement, pose, options.dimensions);
   return {
     shapes: [...bodies, ...labels, ...dimensions],
     extent: extentOf(leaf, placement, view, options),
@@ -120,14 +119,16 @@ function toeSweep(leaf: JobLeaf, view: PlanView): Shape {
 }
 
 function extentOf(leaf: JobLeaf, placement: JobPlacement | null, view: PlanView, options: PlanOptions) {
-  const end = Math.min(leaf.lengthMm, options.cutAtMm ?? leaf.lengthMm);
   const spots: Spot[] = [{ x: 0, y: 0 }];
-  for (const angle of [options.leafAngleDeg, ...options.ghostAnglesDeg]) {
+  const addLeaf = (angle: number, cutAt: number) => {
     const pose = leafPose(leaf, view, angle);
-    for (const along of [leaf.heelMm, end]) {
+    for (const along of [leaf.heelMm, Math.min(leaf.lengthMm, cutAt)]) {
       spots.push(pose.leaf(along, leaf.faceMm - leaf.thicknessMm), pose.leaf(along, leaf.faceMm));
     }
-  }
+  };
+  const cutAt = options.cutAtMm ?? leaf.lengthMm;
+  addLeaf(options.leafAngleDeg, cutAt);
+  for (const angle of options.ghostAnglesDeg) addLeaf(angle, options.ghostCutAtMm ?? cutAt);
   for (const thing of leaf.fixed ?? []) spots.push(...fixedOutline(thing.outlineMm, view));
   if (options.sweep) {
     for (let step = 0; step <= 24; step++) {

@@ -99,7 +99,8 @@ export interface TextShape extends Part {
   readonly turn: number;
   /** Moved by so much on paper [mm], along and across the text. */
   readonly shift: Spot;
-  readonly bold?: boolean;
+  /** At a scale at which the text fits into this box (full size) it stands there instead, on a patch of paper. */
+  readonly inside?: Box;
 }
 
 /**

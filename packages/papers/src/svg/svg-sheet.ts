@@ -1,7 +1,8 @@
 import type { Drawn, DrawnArc, DrawnText, FlatFill } from "../scene/drawn.ts";
+import { withoutControls } from "../scene/one-line.ts";
 import { roleStyles } from "../scene/role-style.ts";
 import type { Role, Spot } from "../scene/scene.ts";
-import { escapedText, withoutControls } from "./escaped-text.ts";
+import { escapedText } from "./escaped-text.ts";
 
 /** A drawing on paper to be written as SVG. */
 export interface SvgSheet {
