@@ -4,6 +4,22 @@ export type JobMessage =
   /** What the sender knows; whoever knows more answers with what is lacking. */
   | { readonly kind: "have"; readonly stateVector: Uint8Array };
 
+/**
+ * Whether data from another tab, which may run another version of the page, are a message of this one.
+ *
+ * ### Example
+ *   expect(isJobMessage({ kind: "update", update: new Uint8Array() })).toBe(true);
+ *   expect(isJobMessage({ kind: "update" })).toBe(false);
+ */
+export function isJobMessage(data: unknown): data is JobMessage {
+  if (typeof data !== "object" || data === null) return false;
+  const { kind, update, stateVector } = data as Record<string, unknown>;
+  return (
+    (kind === "update" && update instanceof Uint8Array) ||
+    (kind === "have" && stateVector instanceof Uint8Array)
+  );
+}
+
 /** Carries messages to every other copy on this device, not back to the sender: between tabs a BroadcastChannel. */
 export interface Channel<Message> {
   post(message: Message): void;
