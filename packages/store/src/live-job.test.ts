@@ -98,6 +98,121 @@ describe("a live job", () => {
     ).toEqual(["pier", "wall"]);
   });
 
+  test("[T3] two people who set the same range apart get one of the two numbers, not a longer list", () => {
+    const one = createLiveJob(demoJob(), 1);
+    one.remove(at("leaves", 0, "reach"), "Remove");
+    const two = new LiveJob(2);
+    two.applyUpdate(one.encodeState());
+    const reach = (outMm: [number, number]) => ({
+      postPin: { alongMm: [-260, -60], outMm },
+      leafPin: { alongMm: [600, 1400], offMm: [85, 145] },
+    });
+    one.setValue(at("leaves", 0, "reach"), reach([80, 300]), "Reach");
+    two.setValue(at("leaves", 0, "reach"), reach([90, 320]), "Reach");
+    two.applyUpdate(one.encodeState());
+    one.applyUpdate(two.encodeState());
+    one.setValue(at("leaves", 0, "reach", "postPin", "alongMm", 0), -250, "Reach");
+    two.setValue(at("leaves", 0, "reach", "postPin", "alongMm"), [-240, -70], "Reach");
+    two.applyUpdate(one.encodeState());
+    one.applyUpdate(two.encodeState());
+    expect(two.getJob()).toEqual(one.getJob());
+    const { alongMm, outMm } = one.getJob()?.leaves[0]?.reach?.postPin ?? {};
+    expect([
+      [80, 300],
+      [90, 320],
+      [80, 320],
+      [90, 300],
+    ]).toContainEqual(outMm);
+    expect([
+      [-250, -70],
+      [-240, -70],
+    ]).toContainEqual(alongMm);
+    expect(one.getJudged().ok).toBe(true);
+  });
+
+  test("[T3] a corner put into an outline here and one dragged there are both kept", () => {
+    const one = createLiveJob(demoJob(), 1);
+    const two = new LiveJob(2);
+    two.applyUpdate(one.encodeState());
+    const outline = at("leaves", 0, "fixed", 0, "outlineMm");
+    one.insert([...outline, 2], [-30, -70], "Corner");
+    two.setValue([...outline, 3], [-450, 90], "Drag");
+    two.applyUpdate(one.encodeState());
+    one.applyUpdate(two.encodeState());
+    expect(two.getJob()).toEqual(one.getJob());
+    expect(one.getJob()?.leaves[0]?.fixed?.[0]?.outlineMm).toEqual([
+      [-440, -215],
+      [-40, -215],
+      [-30, -70],
+      [-40, 70],
+      [-450, 90],
+    ]);
+  });
+
+  test("[T3] a thing that is removed here and edited there is gone on both sides, with nothing of it left", () => {
+    const one = createLiveJob(demoJob(), 1);
+    const two = new LiveJob(2);
+    two.applyUpdate(one.encodeState());
+    one.remove(at("leaves", 0, "placement"), "Remove");
+    two.setValue(at("leaves", 0, "placement", "postPin", "outMm"), 160, "Drag");
+    two.applyUpdate(one.encodeState());
+    one.applyUpdate(two.encodeState());
+    expect(two.getJob()).toEqual(one.getJob());
+    expect(one.getJob()?.leaves[0]).not.toHaveProperty("placement");
+    const fresh = { postPin: { alongMm: -1, outMm: 2 }, leafPin: { alongMm: 3, offMm: 4 } };
+    one.setValue(at("leaves", 0, "placement"), fresh, "Place");
+    expect(one.getJob()?.leaves[0]?.placement).toEqual(fresh);
+  });
+
+  test("[I9] an edit that is undone under a later one from elsewhere leaves that one, and hands its label on", () => {
+    const one = createLiveJob(demoJob(), 1);
+    const two = new LiveJob(2);
+    one.setValue(at("note"), "mine", "Note");
+    one.setValue(at("title"), "mine", "Title");
+    two.applyUpdate(one.encodeState());
+    two.setValue(at("title"), "theirs", "Title");
+    one.applyUpdate(two.encodeState());
+    one.undo();
+    expect(one.getJob()?.title).toBe("theirs");
+    expect(one.getUndoState()).toEqual({ undo: null, redo: "Note" });
+  });
+
+  test("[I9] several edits together are one step under one label, told once", () => {
+    const live = createLiveJob(demoJob(), 1);
+    let told = 0;
+    const end = live.subscribe(() => {
+      told += 1;
+      expect(live.getUndoState().undo).toBe("Rename");
+    });
+    live.editTogether("Rename", () => {
+      live.setValue(at("title"), "x", "inner");
+      return live.setValue(at("leaves", 0, "id"), "y", "inner");
+    });
+    expect(told).toBe(1);
+    end();
+    live.undo();
+    expect(live.getJob()).toEqual(demoJob());
+  });
+
+  test("misuse is named", () => {
+    const live = createLiveJob(demoJob(), 1);
+    expect(() => live.setValue(at("title"), Number.NaN, "x")).toThrow(
+      "setValue found NaN; it expects finite numbers",
+    );
+    expect(() => live.setValue(at("title"), () => 1, "x")).toThrow(
+      "setValue found a function; it expects JSON values",
+    );
+    expect(() => live.remove([], "x")).toThrow("an empty path");
+    expect(() => live.insert(at("rams"), {}, "x")).toThrow("a path that ends in no position");
+    expect(() => new LiveJob(0)).toThrow("replica id 0");
+  });
+
+  test("text with half a surrogate pair is mended at once, not only after it was kept", () => {
+    const live = createLiveJob(demoJob(), 1);
+    live.setValue(at("note"), "half \ud83d pair", "Note");
+    expect(live.getJob()?.note).toBe("half \ufffd pair");
+  });
+
   test("an edit of what is no longer there says so and changes nothing", () => {
     const live = createLiveJob(demoJob(), 1);
     const before = live.getJob();
