@@ -1,0 +1,4 @@
+/** Filled in with the service worker. */
+export function UpdateBar() {
+  return null;
+}
