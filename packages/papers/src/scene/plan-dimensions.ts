@@ -123,23 +123,31 @@ function dimensionLines(
   // On the side of the ram that is away from the hinge.
   const hingeSide = ramWay.x * (hinge.y - post.y) - ramWay.y * (hinge.x - post.x);
   const ramOut = hingeSide > 0 ? { x: ramWay.y, y: -ramWay.x } : { x: -ramWay.y, y: ramWay.x };
+  // The shorter of two dimensions stands nearer, so that no extension line runs through a figure.
+  const faceAlong = faces === undefined ? Number.POSITIVE_INFINITY : faces.gatewayFaceAlongMm;
+  const faceOut = faces === undefined ? Number.POSITIVE_INFINITY : faces.ramFaceOutMm;
+  const hingeIsNearAlong = Math.abs(post.x) < Math.abs(post.x - faceAlong);
+  const hingeIsNearOut = Math.abs(post.y) < Math.abs(post.y - faceOut);
   return {
-    postPinBehindHinge: { from: hinge, to: post, ...alongPost, away: faces ? postRow + rows : postRow },
-    postPinOut: { from: hinge, to: post, ...outPost, away: faces ? secondRow : firstRow },
+    postPinBehindHinge: {
+      from: hinge,
+      to: post,
+      ...alongPost,
+      away: hingeIsNearAlong ? postRow : postRow + rows,
+    },
+    postPinOut: { from: hinge, to: post, ...outPost, away: hingeIsNearOut ? firstRow : secondRow },
     ...(faces === undefined
       ? {}
       : {
           postPinFromGatewayFace: {
-            from: { x: faces.gatewayFaceAlongMm, y: across },
-            to: post,
+            ...outermostLast({ x: faceAlong, y: across }, post, x),
             ...alongPost,
-            away: postRow,
+            away: hingeIsNearAlong ? postRow + rows : postRow,
           },
           postPinFromRamFace: {
-            from: { x: behind, y: faces.ramFaceOutMm },
-            to: post,
+            ...outermostLast({ x: behind, y: faceOut }, post, y),
             ...outPost,
-            away: firstRow,
+            away: hingeIsNearOut ? secondRow : firstRow,
           },
         }),
     leafPinFromHinge: { from: hinge, to: leafPin, ...alongLeaf, away: secondRow },
@@ -162,6 +170,12 @@ function dimensionLines(
     },
     hingeToPostPin: { from: hinge, to: post, along: unit(post), base: hinge, outward: y, away: 0 },
   };
+}
+
+/** The end that is farther from the hinge last: a figure that does not fit stands beyond it. */
+function outermostLast(a: Spot, b: Spot, along: Spot): { from: Spot; to: Spot } {
+  const reach = (spot: Spot) => Math.abs(spot.x * along.x + spot.y * along.y);
+  return reach(a) > reach(b) ? { from: b, to: a } : { from: a, to: b };
 }
 
 function unit({ x, y }: Spot): Spot {

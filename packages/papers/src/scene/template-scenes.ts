@@ -1,0 +1,179 @@
+import type { DimensionId } from "@pintle/core";
+import { type Display, type Job, type JobLeaf, type JobPlacement, toSi } from "@pintle/job";
+import { fixedShapes } from "./fixed-shapes.ts";
+import { type LeafPose, leafPose } from "./leaf-pose.ts";
+import { leafShapes } from "./leaf-shapes.ts";
+import { dimensionFigure, planDimensions } from "./plan-dimensions.ts";
+import { onDrawing, planView } from "./plan-view.ts";
+import type { Box, Shape, Spot } from "./scene.ts";
+import { boxRound } from "./scene.ts";
+
+/** A full-size drawing to lay on the work, and the part of it that must be seen [mm]. */
+export interface TemplateScene {
+  readonly shapes: readonly Shape[];
+  readonly window: Box;
+}
+
+const around = 42;
+/** How far the leaf's template reaches to either side of the pin [mm]. */
+const besidePin = 88;
+
+/**
+ * The post pin full size, seen from above with the ram's side at the foot: hinge axis, the closed leaf's line,
+ * the post's faces, the pin's centre.
+ *
+ * ### Example
+ *   const leaf = { id: "east", hingeSide: "left" as const, swing: "toward" as const, openAngleDeg: 90, lengthMm: 3600, heelMm: 30, thicknessMm: 50, faceMm: 25 };
+ *   const placement = { postPin: { alongMm: -150, outMm: 150 }, leafPin: { alongMm: 907.2, offMm: 85 } };
+ *   const template = postTemplate({ format: "pintle-job", version: 1, leaves: [leaf] }, leaf, placement);
+ *   expect(template.window.left).toBeLessThan(-150);
+ */
+export function postTemplate(job: Job, leaf: JobLeaf, placement: JobPlacement): TemplateScene {
+  const view = planView(leaf.hingeSide, "ramSide");
+  const pose = leafPose(leaf, view, 0);
+  const pin = onDrawing(view, { x: placement.postPin.alongMm, y: placement.postPin.outMm });
+  const hinge = { x: 0, y: 0 };
+  const corner =
+    leaf.post === undefined
+      ? hinge
+      : onDrawing(view, { x: leaf.post.gatewayFaceAlongMm, y: leaf.post.ramFaceOutMm });
+  const window = grown(boxRound([hinge, pin, corner]), around);
+  const ids: DimensionId[] = [
+    "postPinBehindHinge",
+    "postPinOut",
+    "postPinFromRamFace",
+    "postPinFromGatewayFace",
+  ];
+  // Only the corner near the pin matters here, so dimensions stand at the pin and not beyond the whole pier.
+  const { fixed: _, ...bare } = leaf;
+  return {
+    window,
+    shapes: [
+      ...fixedShapes(leaf, view),
+      axis({ x: window.left, y: 0 }, { x: window.right, y: 0 }),
+      axis({ x: 0, y: window.top }, { x: 0, y: window.bottom }),
+      ...target(pin, "post pin"),
+      ...target(hinge, "hinge axis", "hinge"),
+      ...planDimensions(job, bare, placement, pose, { ids }),
+    ],
+  };
+}
+
+/**
+ * The leaf pin full size, along the closed leaf: the leaf's face, the line square to it through the pin, and a
+ * line at a round distance from the hinge axis to lay the sheet by. A sheet that reached to the hinge would add
+ * up the printer's error over a metre; a tape does not.
+ *
+ * ### Example
+ *   const leaf = { id: "east", hingeSide: "left" as const, swing: "toward" as const, openAngleDeg: 90, lengthMm: 3600, heelMm: 30, thicknessMm: 50, faceMm: 25 };
+ *   const placement = { postPin: { alongMm: -150, outMm: 150 }, leafPin: { alongMm: 907.2, offMm: 85 } };
+ *   const template = leafTemplate({ format: "pintle-job", version: 1, leaves: [leaf] }, leaf, placement);
+ *   expect(template.window.right).toBeGreaterThan(907.2);
+ */
+export function leafTemplate(job: Job, leaf: JobLeaf, placement: JobPlacement): TemplateScene {
+  const view = planView(leaf.hingeSide, "ramSide");
+  const pose = leafPose(leaf, view, 0);
+  const { alongMm, offMm } = placement.leafPin;
+  const back = leaf.faceMm - leaf.thicknessMm;
+  const window = boxRound([
+    pose.leaf(alongMm - besidePin, back - 30),
+    pose.leaf(alongMm + besidePin, Math.max(offMm, leaf.faceMm) + 50),
+  ]);
+  const round = roundDistance(alongMm, job.display ?? "metric");
+  const pin = pose.leaf(alongMm, offMm);
+  return {
+    window,
+    shapes: [
+      ...leafShapes(leaf, pose, { role: "leaf", cutAt: null }),
+      axis(pose.leaf(alongMm, back - 20), pose.leaf(alongMm, offMm + 40)),
+      axis(pose.leaf(round, back - 24), pose.leaf(round, offMm + 40)),
+      ...target(pin, "leaf pin"),
+      ...planDimensions(job, leaf, placement, pose, { ids: ["leafPinFromLeafFace"] }),
+      ...fromRoundLine(job, pose, round, alongMm, back),
+    ],
+  };
+}
+
+/** The line at a round distance, its name, and its dimension to the pin. */
+function fromRoundLine(job: Job, pose: LeafPose, round: number, along: number, back: number): Shape[] {
+  const display = job.display ?? "metric";
+  const figure = (mm: number) => dimensionFigure(toSi(mm, "mm"), display);
+  const unit = display === "us" ? "" : " mm";
+  const at = pose.leaf(round, back - 26);
+  return [
+    {
+      kind: "text",
+      role: "text",
+      at,
+      text: `${figure(round)}${unit} from the hinge axis`,
+      size: 3.2,
+      anchor: "middle",
+      turn: 0,
+      shift: { x: 0, y: 0 },
+    },
+    ...(Math.abs(along - round) < 0.05
+      ? []
+      : [
+          {
+            kind: "dimension" as const,
+            role: "dimension" as const,
+            from: pose.leaf(round, back),
+            to: pose.leaf(along, back),
+            direction: 0,
+            base: pose.leaf(0, back),
+            away: -10,
+            text: figure(Math.abs(along - round)),
+          },
+        ]),
+  ];
+}
+
+/** A round distance some way short of the pin: whole 50 mm, or whole 2 in, so that a tape shows it plainly. */
+function roundDistance(along: number, display: Display): number {
+  const step = display === "us" ? 50.8 : 50;
+  return Math.floor((along - 25) / step) * step;
+}
+
+const grown = (box: Box, by: number): Box => ({
+  left: box.left - by,
+  top: box.top - by,
+  right: box.right + by,
+  bottom: box.bottom + by,
+});
+
+const axis = (from: Spot, to: Spot): Shape => ({ kind: "line", role: "centreline", from, to });
+
+/** Rings and a long cross to centre a punch by. */
+function target(at: Spot, name: string, role: "ram" | "hinge" = "ram"): Shape[] {
+  const arm = 14;
+  const ring = (radius: number): Shape => ({
+    kind: "circle",
+    role: "leader",
+    centre: at,
+    radius,
+    fill: "none",
+  });
+  const line = (dx: number, dy: number): Shape => ({
+    kind: "line",
+    role: "dimension",
+    from: { x: at.x - dx, y: at.y - dy },
+    to: { x: at.x + dx, y: at.y + dy },
+  });
+  return [
+    ring(10),
+    ring(5),
+    line(arm, 0),
+    line(0, arm),
+    { kind: "circle", role, centre: at, radius: 1, fill: "none" },
+    {
+      kind: "text",
+      role: "text",
+      at,
+      text: name,
+      size: 3.4,
+      anchor: "start",
+      turn: 0,
+      shift: { x: 8.5, y: 9.5 },
+    },
+  ];
+}
