@@ -133,6 +133,30 @@ describe("a kept job", () => {
     expect([(await settled(one)).state, (await settled(two)).state]).toEqual(["full", "full"]);
   });
 
+  test("[T1] a tab that opens a job with more in it than an open one knows tells that one", async () => {
+    const storage = createMemoryStorage();
+    const channels = createMemoryChannels<JobMessage>();
+    const one = await opened(startKeptJob("a", demoJob(), partsOf(storage, { channel: channels("a") })));
+    const unheard = await opened(openKeptJob("a", partsOf(storage)));
+    unheard.live.setValue(out, 190, "Drag");
+    await settled(unheard);
+    expect(outMm(one)).toBe(150);
+    await opened(openKeptJob("a", partsOf(storage, { channel: channels("a") })));
+    expect(outMm(one)).toBe(190);
+  });
+
+  test("[T9] an edit of a tab that is killed before it was kept is kept by the tab that saw it", async () => {
+    const storage = createMemoryStorage();
+    const channels = createMemoryChannels<JobMessage>();
+    await opened(startKeptJob("a", demoJob(), partsOf(storage)));
+    const killed: JobStorage = { ...storage, append: () => new Promise(() => {}) };
+    const one = await opened(openKeptJob("a", partsOf(killed, { channel: channels("a") })));
+    const two = await opened(openKeptJob("a", partsOf(storage, { channel: channels("a") })));
+    one.live.setValue(out, 165, "Drag");
+    expect((await settled(two)).state).toBe("saved");
+    expect(outMm(await opened(openKeptJob("a", partsOf(storage))))).toBe(165);
+  });
+
   test("[T1] two tabs that start the same job at once hold one job, not two in one", async () => {
     const storage = createMemoryStorage();
     const channels = createMemoryChannels<JobMessage>();
