@@ -1,7 +1,7 @@
 import { useEffect, useState } from "react";
 import { demoId } from "./jobs/demo.ts";
 import type { Device } from "./jobs/device.ts";
-import { JobList } from "./jobs/job-list.tsx";
+import { JobListPage } from "./jobs/job-list.tsx";
 import { JobPage } from "./jobs/job-page.tsx";
 import { NewJob } from "./jobs/new-job.tsx";
 import { go, jobAddress, usePlace } from "./jobs/place.ts";
@@ -19,8 +19,9 @@ export function App({ device }: { readonly device: Device }) {
   useEffect(() => {
     if (place.at !== "start") return;
     // The job worked on last; on a first visit the made-up farm.
-    void device.storage.list().then((listed) => {
-      const last = listed.ok ? listed.entries.find((entry) => !entry.archived) : undefined;
+    void device.list.refresh().then(() => {
+      const listing = device.list.getListing();
+      const last = listing.state === "read" ? listing.entries.find((entry) => !entry.archived) : undefined;
       location.replace(jobAddress(last?.jobId ?? demoId));
     });
   }, [place.at, device]);
@@ -28,9 +29,15 @@ export function App({ device }: { readonly device: Device }) {
     <>
       <UpdateBar />
       {place.at === "job" && (
-        <JobPage key={place.jobId} device={device} jobId={place.jobId} theme={theme} chooseTheme={chooseTheme} />
+        <JobPage
+          key={place.jobId}
+          device={device}
+          jobId={place.jobId}
+          theme={theme}
+          chooseTheme={chooseTheme}
+        />
       )}
-      {place.at === "jobs" && <JobList device={device} />}
+      {place.at === "jobs" && <JobListPage device={device} />}
       {place.at === "new" && <NewJob device={device} cancel={() => go("#/jobs")} />}
     </>
   );

@@ -9,7 +9,15 @@ import { type Curve, type Frame, pieces, scales, valueAt } from "./curve.ts";
 const height = 128;
 
 /** One curve over the leaf's angle. Its line is moved to swing the leaf; all charts share that line. */
-export function AngleChart({ curve, bench, summary }: { readonly curve: Curve; readonly bench: Bench; readonly summary: string }) {
+export function AngleChart({
+  curve,
+  bench,
+  summary,
+}: {
+  readonly curve: Curve;
+  readonly bench: Bench;
+  readonly summary: string;
+}) {
   const { theta, openAngle, display, setTheta } = bench;
   const box = useRef<HTMLDivElement>(null);
   const size = usePaperSize(box);
@@ -25,8 +33,11 @@ export function AngleChart({ curve, bench, summary }: { readonly curve: Curve; r
     setTheta((Math.round(((to * 180) / Math.PI) * 2) / 2) * (Math.PI / 180));
   };
   const onKeyDown = (event: KeyboardEvent) => {
-    const by = { ArrowLeft: -1, ArrowDown: -1, ArrowRight: 1, ArrowUp: 1, PageDown: -10, PageUp: 10 }[event.key];
-    const to = event.key === "Home" ? 0 : event.key === "End" ? openAngle : theta + ((by ?? 0) * Math.PI) / 180;
+    const by = { ArrowLeft: -1, ArrowDown: -1, ArrowRight: 1, ArrowUp: 1, PageDown: -10, PageUp: 10 }[
+      event.key
+    ];
+    const to =
+      event.key === "Home" ? 0 : event.key === "End" ? openAngle : theta + ((by ?? 0) * Math.PI) / 180;
     if (by === undefined && event.key !== "Home" && event.key !== "End") return;
     event.preventDefault();
     setTheta(Math.min(Math.max(to, 0), openAngle));
@@ -63,12 +74,20 @@ export function AngleChart({ curve, bench, summary }: { readonly curve: Curve; r
           <path className="axis" d={`M${frame.left} ${frame.top}V${frame.bottom}H${frame.right}`} />
           {[...ticks, (openAngle * 180) / Math.PI].map((tick) => (
             <g key={tick}>
-              <line className="tick" x1={x((tick * Math.PI) / 180)} x2={x((tick * Math.PI) / 180)} y1={frame.bottom} y2={frame.bottom + 4} />
+              <line
+                className="tick"
+                x1={x((tick * Math.PI) / 180)}
+                x2={x((tick * Math.PI) / 180)}
+                y1={frame.bottom}
+                y2={frame.bottom + 4}
+              />
               <text
                 className="tick-label"
                 x={x((tick * Math.PI) / 180)}
                 y={height - 4}
-                textAnchor={tick === 0 ? "start" : x((tick * Math.PI) / 180) > frame.right - 12 ? "end" : "middle"}
+                textAnchor={
+                  tick === 0 ? "start" : x((tick * Math.PI) / 180) > frame.right - 12 ? "end" : "middle"
+                }
               >
                 {angle((tick * Math.PI) / 180)}
               </text>
@@ -76,7 +95,13 @@ export function AngleChart({ curve, bench, summary }: { readonly curve: Curve; r
           ))}
           {curve.limit !== null && curve.limit > 0 && (
             <>
-              <line className="bound" x1={frame.left} x2={frame.right} y1={y(curve.limit)} y2={y(curve.limit)} />
+              <line
+                className="bound"
+                x1={frame.left}
+                x2={frame.right}
+                y1={y(curve.limit)}
+                y2={y(curve.limit)}
+              />
               <text className="bound-label" x={frame.right} y={y(curve.limit) + 13} textAnchor="end">
                 {text("charts.limit", { value: amount(curve.limit) })}
               </text>

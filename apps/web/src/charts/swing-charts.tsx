@@ -49,7 +49,14 @@ function curvesOf({ gate }: Bench): Curve[] {
   const { need } = prepared.situation;
   const { theta } = series;
   return [
-    { id: "lever", name: text("charts.lever"), what: "length", theta, values: series.lever, limit: need.lever },
+    {
+      id: "lever",
+      name: text("charts.lever"),
+      what: "length",
+      theta,
+      values: series.lever,
+      limit: need.lever,
+    },
     {
       id: "clearance",
       name: text("charts.clearance"),
@@ -58,7 +65,14 @@ function curvesOf({ gate }: Bench): Curve[] {
       values: series.leafGap,
       limit: need.clearance,
     },
-    { id: "toeSpeed", name: text("charts.toeSpeed"), what: "toeSpeed", theta, values: series.toeSpeed, limit: null },
+    {
+      id: "toeSpeed",
+      name: text("charts.toeSpeed"),
+      what: "toeSpeed",
+      theta,
+      values: series.toeSpeed,
+      limit: null,
+    },
   ];
 }
 

@@ -34,7 +34,10 @@ export function AngleDimensions(props: {
       />
       <Press
         at={beyond}
-        name={text("dimension.type", { name: text("dimension.openAngle"), value: shownDeg(leaf.openAngleDeg) })}
+        name={text("dimension.type", {
+          name: text("dimension.openAngle"),
+          value: shownDeg(leaf.openAngleDeg),
+        })}
         label={openAngleLabel(bench)}
         id="openAngle"
         press={(at) => press("openAngle", at)}

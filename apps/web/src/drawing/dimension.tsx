@@ -46,11 +46,17 @@ export function DimensionLine(props: {
   };
   const [a, b] = [on.toScreen(footOf(from)), on.toScreen(footOf(to))];
   const length = Math.hypot(b.x - a.x, b.y - a.y);
-  const direction = on.toScreen({ x: along.x + on.toPlan({ x: 0, y: 0 }).x, y: along.y + on.toPlan({ x: 0, y: 0 }).y });
+  const direction = on.toScreen({
+    x: along.x + on.toPlan({ x: 0, y: 0 }).x,
+    y: along.y + on.toPlan({ x: 0, y: 0 }).y,
+  });
   const [ux, uy] =
     length > 0.5
       ? [(b.x - a.x) / length, (b.y - a.y) / length]
-      : [direction.x / (Math.hypot(direction.x, direction.y) || 1), direction.y / (Math.hypot(direction.x, direction.y) || 1)];
+      : [
+          direction.x / (Math.hypot(direction.x, direction.y) || 1),
+          direction.y / (Math.hypot(direction.x, direction.y) || 1),
+        ];
   const turn = readableTurn(ux, uy);
   const up = { x: Math.sin((turn * Math.PI) / 180), y: -Math.cos((turn * Math.PI) / 180) };
   const wide = dimension.label.length * 7.6;
@@ -68,7 +74,12 @@ export function DimensionLine(props: {
     <g className={`dimension${dimension.moving ? " moving" : ""}`}>
       <Extension from={on.toScreen(from)} to={a} />
       <Extension from={on.toScreen(to)} to={b} />
-      <line x1={a.x - ux * tail} y1={a.y - uy * tail} x2={b.x + ux * (tight ? beyond : 0)} y2={b.y + uy * (tight ? beyond : 0)} />
+      <line
+        x1={a.x - ux * tail}
+        y1={a.y - uy * tail}
+        x2={b.x + ux * (tight ? beyond : 0)}
+        y2={b.y + uy * (tight ? beyond : 0)}
+      />
       <Arrow at={a} ux={tight ? -ux : ux} uy={tight ? -uy : uy} />
       <Arrow at={b} ux={tight ? ux : -ux} uy={tight ? uy : -uy} />
       {/* biome-ignore lint/a11y/useSemanticElements: a button inside a drawing cannot be an HTML button */}

@@ -1,7 +1,7 @@
-import { text } from "../strings/text.ts";
+import type { ValuePath } from "../jobs/change.ts";
 import type { Bench } from "../stages/placement/bench.ts";
 import { onDimension, shownDeg } from "../stages/placement/shown.ts";
-import type { ValuePath } from "../jobs/change.ts";
+import { text } from "../strings/text.ts";
 import type { Dimension } from "./dimension.tsx";
 import { onPlan, turnOf } from "./gate-shapes.ts";
 import type { Projection, Spot } from "./projection.ts";
@@ -104,7 +104,13 @@ function cornerDimensions(bench: Bench, on: Projection): TypedDimension[] {
   const px = (pixels: number) => pixels / on.scale;
   const [x, y] = corner;
   const path = (axis: number): ValuePath => [
-    "leaves", leafIndex, "fixed", held.thing, "outlineMm", held.corner, axis,
+    "leaves",
+    leafIndex,
+    "fixed",
+    held.thing,
+    "outlineMm",
+    held.corner,
+    axis,
   ];
   const base = { from: hinge, to: { x, y }, quantity: "length" as const, moving: true };
   const sign = (value: number) => (value < 0 ? -1 : 1);

@@ -1,9 +1,17 @@
 import { leverArm } from "@pintle/core";
 import { type Job, toTravel } from "@pintle/job";
-import { shown } from "../stages/placement/shown.ts";
 import type { Bench } from "../stages/placement/bench.ts";
+import { shown } from "../stages/placement/shown.ts";
 import { text } from "../strings/text.ts";
-import { boxOutlines, leverFoot, onPlan, panelOutline, pathOf, type RamShape, turnOf } from "./gate-shapes.ts";
+import {
+  boxOutlines,
+  leverFoot,
+  onPlan,
+  panelOutline,
+  pathOf,
+  type RamShape,
+  turnOf,
+} from "./gate-shapes.ts";
 import { Note, PinMark, pathData, readableTurn } from "./marks.tsx";
 import type { Projection, Spot } from "./projection.ts";
 
@@ -36,7 +44,7 @@ export function OtherLeaves({ bench, on }: { readonly bench: Bench; readonly on:
   const share = openAngle > 0 ? theta / openAngle : 0;
   const mirrored = ({ x, y }: Spot) => on.toScreen({ x: between - x, y });
   const outline = (angle: number) => pathData(panelOutline(other, angle).map(mirrored));
-  const angle = share * (other.openAngleDeg * Math.PI) / 180;
+  const angle = (share * (other.openAngleDeg * Math.PI)) / 180;
   return (
     <g className="other-leaf">
       {(other.fixed ?? []).map((thing) => (
@@ -74,20 +82,29 @@ export function BracketArms({ bench, on }: { readonly bench: Bench; readonly on:
   if (leaf.placement === undefined) return null;
   const { alongMm, offMm } = leaf.placement.leafPin;
   const phi = turnOf(leaf, theta);
-  const foot = on.toScreen(onPlan(alongMm, offMm > leaf.faceMm ? leaf.faceMm : leaf.faceMm - leaf.thicknessMm, phi));
+  const foot = on.toScreen(
+    onPlan(alongMm, offMm > leaf.faceMm ? leaf.faceMm : leaf.faceMm - leaf.thicknessMm, phi),
+  );
   const pin = on.toScreen(onPlan(alongMm, offMm, phi));
   return <line className="line-thick" x1={foot.x} y1={foot.y} x2={pin.x} y2={pin.y} />;
 }
 
 /** Hinge axis and the lever arm: the square from the axis to the line of thrust. */
-export function LeverDrawing(props: { readonly bench: Bench; readonly shape: RamShape; readonly on: Projection }) {
+export function LeverDrawing(props: {
+  readonly bench: Bench;
+  readonly shape: RamShape;
+  readonly on: Projection;
+}) {
   const { bench, shape, on } = props;
   const { gate, leaf, theta, display } = bench;
   const [hinge, foot] = [on.toScreen({ x: 0, y: 0 }), on.toScreen(leverFoot(shape))];
   const length = Math.hypot(foot.x - hinge.x, foot.y - hinge.y);
   const turn = readableTurn(foot.x - hinge.x, foot.y - hinge.y);
   const up = { x: Math.sin((turn * Math.PI) / 180), y: -Math.cos((turn * Math.PI) / 180) };
-  const middle = { x: hinge.x * 0.45 + foot.x * 0.55 + up.x * 4, y: hinge.y * 0.45 + foot.y * 0.55 + up.y * 4 };
+  const middle = {
+    x: hinge.x * 0.45 + foot.x * 0.55 + up.x * 4,
+    y: hinge.y * 0.45 + foot.y * 0.55 + up.y * 4,
+  };
   const lever = gate === null ? null : leverArm(gate.placement, toTravel(leaf), theta);
   return (
     <g className="lever">

@@ -38,7 +38,13 @@ export function Handles(props: {
   const corners = (leaf.fixed ?? []).flatMap((thing, thingIndex) =>
     thing.outlineMm.map(([x, y], cornerIndex) => {
       const at = (axis: number): Change["path"] => [
-        "leaves", leafIndex, "fixed", thingIndex, "outlineMm", cornerIndex, axis,
+        "leaves",
+        leafIndex,
+        "fixed",
+        thingIndex,
+        "outlineMm",
+        cornerIndex,
+        axis,
       ];
       // An outline that crosses itself is no outline: the corner stays where it last made one.
       const moved = (spot: Spot): Change[] | null => {
@@ -116,7 +122,10 @@ export function Handles(props: {
             })}
             move={(spot) => {
               const { along, off } = inLeafAxes(spot, phi);
-              bench.drag(setPair(["placement", "leafPin"], { alongMm: tape(along), offMm: tape(off) }), text("edit.leafPin"));
+              bench.drag(
+                setPair(["placement", "leafPin"], { alongMm: tape(along), offMm: tape(off) }),
+                text("edit.leafPin"),
+              );
             }}
             step={(way, coarse) => {
               const { along, off } = inLeafAxes(way, phi);

@@ -20,7 +20,12 @@ export function Inset(props: {
   return (
     <button type="button" className="inset" onClick={props.press}>
       <span>{text("sheet.whole")}</span>
-      <svg width={paper.width} height={paper.height} viewBox={`0 0 ${paper.width} ${paper.height}`} aria-hidden="true">
+      <svg
+        width={paper.width}
+        height={paper.height}
+        viewBox={`0 0 ${paper.width} ${paper.height}`}
+        aria-hidden="true"
+      >
         <StandingThings leaf={leaf} on={on} />
         <OtherLeaves bench={bench} on={on} />
         <LeafDrawing bench={bench} on={on} />

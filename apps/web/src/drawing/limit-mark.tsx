@@ -22,7 +22,15 @@ export function LimitMarks({ bench, on }: { readonly bench: Bench; readonly on: 
   );
 }
 
-function Mark({ limit, bench, on }: { readonly limit: Limit; readonly bench: Bench; readonly on: Projection }) {
+function Mark({
+  limit,
+  bench,
+  on,
+}: {
+  readonly limit: Limit;
+  readonly bench: Bench;
+  readonly on: Projection;
+}) {
   if (limit.where === null) return null;
   const at = on.toScreen({ x: fromSi(limit.where.x, "mm"), y: fromSi(limit.where.y, "mm") });
   const left = at.x > on.width * 0.7;

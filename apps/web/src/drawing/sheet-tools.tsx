@@ -11,7 +11,12 @@ export function SheetTools(props: {
 }) {
   return (
     <div className="sheet-tools">
-      <button type="button" className="round" aria-label={text("sheet.zoomIn")} onClick={() => props.zoom(1.3)}>
+      <button
+        type="button"
+        className="round"
+        aria-label={text("sheet.zoomIn")}
+        onClick={() => props.zoom(1.3)}
+      >
         +
       </button>
       <button

@@ -43,7 +43,12 @@ export function Sheet({ layer }: { readonly layer?: (on: Projection) => ReactNod
   }, [paper, chosen === "whole", leaf.id, leaf.hingeSide, leaf.swing]);
   const view = typeof chosen === "object" ? chosen : fitted;
   const on = paper === null || view === null ? null : projection(view, paper, leaf.hingeSide, fromOtherSide);
-  const { toSheet, handlers } = usePanAndZoom(svg, on, view ?? { centre: { x: 0, y: 0 }, scale: 1 }, setChosen);
+  const { toSheet, handlers } = usePanAndZoom(
+    svg,
+    on,
+    view ?? { centre: { x: 0, y: 0 }, scale: 1 },
+    setChosen,
+  );
 
   const typed = (dimension: TypedDimension, at: Spot): Typing => ({
     name: dimension.name,
@@ -79,7 +84,9 @@ export function Sheet({ layer }: { readonly layer?: (on: Projection) => ReactNod
 
   const shape = leaf.placement === undefined ? null : ramShape(leaf, ram, leaf.placement, theta);
   const dimensions =
-    on === null ? [] : [...(chosen === "whole" ? leafDimensions(bench, on) : []), ...pinDimensions(bench, on)];
+    on === null
+      ? []
+      : [...(chosen === "whole" ? leafDimensions(bench, on) : []), ...pinDimensions(bench, on)];
   return (
     <div className="sheet" ref={box}>
       <svg ref={svg} {...handlers} role="group" aria-label={text("sheet.name", { leaf: leaf.id })}>

@@ -1,4 +1,4 @@
-import { displayUnit, parseQuantity, fromSi } from "@pintle/job";
+import { displayUnit, fromSi, parseQuantity } from "@pintle/job";
 import { type FormEvent, useEffect, useId, useRef, useState } from "react";
 import { useBench } from "../stages/placement/bench.ts";
 import { text } from "../strings/text.ts";
@@ -14,7 +14,11 @@ export interface Typing {
   readonly keep: (typed: number) => string | null;
 }
 
-export function TypingBox(props: { readonly typing: Typing; readonly width: number; readonly close: () => void }) {
+export function TypingBox(props: {
+  readonly typing: Typing;
+  readonly width: number;
+  readonly close: () => void;
+}) {
   const { typing, close } = props;
   const { display } = useBench();
   const [written, setWritten] = useState(typing.shown);

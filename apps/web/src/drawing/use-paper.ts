@@ -1,5 +1,13 @@
-import { type PointerEvent, type RefObject, useCallback, useEffect, useLayoutEffect, useRef, useState } from "react";
-import { type Paper, pannedBy, type Projection, type Spot, type View, zoomedAt } from "./projection.ts";
+import {
+  type PointerEvent,
+  type RefObject,
+  useCallback,
+  useEffect,
+  useLayoutEffect,
+  useRef,
+  useState,
+} from "react";
+import { type Paper, type Projection, pannedBy, type Spot, type View, zoomedAt } from "./projection.ts";
 
 /** Size of an element [px], kept up to date; null until it is known. */
 export function usePaperSize(element: RefObject<Element | null>): Paper | null {

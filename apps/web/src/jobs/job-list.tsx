@@ -1,64 +1,73 @@
+import { faultLines } from "@pintle/job";
 import type { JobEntry } from "@pintle/store";
-import { useCallback, useEffect, useRef, useState } from "react";
+import { useEffect, useRef, useState, useSyncExternalStore } from "react";
 import { text } from "../strings/text.ts";
 import { demoId } from "./demo.ts";
 import type { Device } from "./device.ts";
-import { takeIn } from "./job-files.ts";
+import { handOver } from "./job-files.ts";
 import { go, jobAddress } from "./place.ts";
 import { titleOf } from "./use-job.ts";
 
-/** Every job on this device: open, duplicate, archive; take in a file; start a new one. */
-export function JobList({ device }: { readonly device: Device }) {
-  const [entries, setEntries] = useState<readonly JobEntry[] | null>(null);
+/** Every job on this device: open, duplicate, archive; take in files; hand over all; start a new one. */
+export function JobListPage({ device }: { readonly device: Device }) {
+  const { list } = device;
+  const listing = useSyncExternalStore(list.subscribe, list.getListing);
   const [faults, setFaults] = useState<readonly string[]>([]);
   const file = useRef<HTMLInputElement>(null);
-  const refresh = useCallback(async () => {
-    const listed = await device.storage.list();
-    if (listed.ok) setEntries(listed.entries);
-    else setFaults([listed.message]);
-  }, [device]);
   useEffect(() => {
     document.title = `${text("jobs.heading")} – ${text("app.name")}`;
-    void refresh();
-  }, [refresh]);
+    void list.refresh();
+  }, [list]);
 
-  const start = async (job: Parameters<Device["start"]>[0]) => {
-    const started = await device.start(job);
-    if (!started.ok) return setFaults([started.message]);
-    const { jobId } = started.kept;
-    await started.kept.close();
-    return jobId;
+  const importFiles = async (chosen: readonly File[]) => {
+    if (chosen.length === 0) return;
+    const files = await Promise.all(
+      chosen.map(async (one) => ({ name: one.name, bytes: new Uint8Array(await one.arrayBuffer()) })),
+    );
+    const imported = await list.importFiles(files);
+    if (imported.ok) {
+      setFaults([]);
+      const [first] = imported.jobIds;
+      if (imported.jobIds.length === 1 && first !== undefined) go(jobAddress(first));
+    } else if (imported.reason === "faults") {
+      setFaults(
+        imported.faulty.flatMap((one) => faultLines(one.faults, 10).map((line) => `${one.file}: ${line}`)),
+      );
+    } else setFaults([imported.message]);
   };
-  const importFile = async (chosen: File | undefined) => {
-    if (chosen === undefined) return;
-    const taken = await takeIn(chosen);
-    if (!taken.ok) return setFaults(taken.lines);
-    const jobId = await start(taken.job);
-    if (jobId !== undefined) go(jobAddress(jobId));
+  const exportAll = async () => {
+    const all = await list.exportAll();
+    if (!all.ok) return setFaults([all.message]);
+    handOver(new Blob([new Uint8Array(all.bytes)], { type: "application/zip" }), "gate-jobs.zip");
   };
+  const entries = listing.state === "read" ? listing.entries : [];
   const duplicate = async (entry: JobEntry) => {
-    const opened = await device.open(entry.jobId);
-    if (!opened.ok) return setFaults([opened.message]);
-    const job = opened.kept.live.getJob();
-    await opened.kept.close();
-    if (job !== undefined) await start({ ...job, title: text("jobs.copyOf", { title: titleOf(job.title) }) });
-    await refresh();
+    const added = await list.duplicate(entry.jobId, text("jobs.copyOf", { title: titleOf(entry.title) }));
+    if (!added.ok) setFaults([added.message]);
   };
   const setArchived = async (entry: JobEntry, archived: boolean) => {
-    await device.storage.setArchived(entry.jobId, archived);
-    await refresh();
+    const kept = await list.setArchived(entry.jobId, archived);
+    if (!kept.ok) setFaults([kept.message]);
   };
   const rows = (archived: boolean) =>
-    (entries ?? [])
+    entries
       .filter((entry) => entry.archived === archived)
       .map((entry) => (
         <li key={entry.jobId}>
           <a href={jobAddress(entry.jobId)}>{titleOf(entry.title)}</a>
           <span className="quiet">{text("jobs.changed", { when: when(entry.updatedAtMs) })}</span>
-          <button type="button" onClick={() => void duplicate(entry)}>
+          <button
+            type="button"
+            aria-label={`${text("jobs.duplicate")}: ${titleOf(entry.title)}`}
+            onClick={() => void duplicate(entry)}
+          >
             {text("jobs.duplicate")}
           </button>
-          <button type="button" onClick={() => void setArchived(entry, !archived)}>
+          <button
+            type="button"
+            aria-label={`${text(archived ? "jobs.restore" : "jobs.archive")}: ${titleOf(entry.title)}`}
+            onClick={() => void setArchived(entry, !archived)}
+          >
             {text(archived ? "jobs.restore" : "jobs.archive")}
           </button>
         </li>
@@ -67,12 +76,15 @@ export function JobList({ device }: { readonly device: Device }) {
   return (
     <main className="page">
       <h1>{text("jobs.heading")}</h1>
-      <p className="actions">
+      <div className="actions">
         <a className="button strong" href="#/new">
           {text("jobs.new")}
         </a>
         <button type="button" onClick={() => file.current?.click()}>
           {text("jobs.import")}
+        </button>
+        <button type="button" onClick={() => void exportAll()}>
+          {text("jobs.exportAll")}
         </button>
         <a className="button" href={jobAddress(demoId)}>
           {text("jobs.demo")}
@@ -81,15 +93,26 @@ export function JobList({ device }: { readonly device: Device }) {
           ref={file}
           className="unseen"
           type="file"
+          multiple
           tabIndex={-1}
-          accept=".json,application/json"
+          accept=".json,.zip,application/json,application/zip"
           aria-label={text("jobs.import")}
           onChange={(event) => {
-            void importFile(event.target.files?.[0]);
+            void importFiles([...(event.target.files ?? [])]);
             event.target.value = "";
           }}
         />
-      </p>
+      </div>
+      {device.keepsNothing !== null && (
+        <p className="fault" role="alert">
+          {text("app.keepsNothing", { message: device.keepsNothing })}
+        </p>
+      )}
+      {listing.state === "failed" && (
+        <p className="fault" role="alert">
+          {listing.message}
+        </p>
+      )}
       {faults.length > 0 && (
         <div className="fault" role="alert">
           <p>{text("jobs.refused")}</p>
@@ -101,7 +124,7 @@ export function JobList({ device }: { readonly device: Device }) {
         </div>
       )}
       <ul className="job-list">{rows(false)}</ul>
-      {entries?.length === 0 && <p className="quiet">{text("jobs.none")}</p>}
+      {listing.state === "read" && entries.length === 0 && <p className="quiet">{text("jobs.none")}</p>}
       {archived.length > 0 && (
         <>
           <h2>{text("jobs.archived")}</h2>

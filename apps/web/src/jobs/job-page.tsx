@@ -22,7 +22,9 @@ export function JobPage(props: { readonly device: Device; readonly jobId: string
   return (
     <main className="page">
       <p role="status">
-        {opening.state === "opening" ? text("app.loading") : text("app.cannotOpen", { message: opening.message })}
+        {opening.state === "opening"
+          ? text("app.loading")
+          : text("app.cannotOpen", { message: opening.message })}
       </p>
       {opening.state === "failed" && <a href="#/jobs">{text("app.jobs")}</a>}
     </main>

@@ -23,7 +23,9 @@ export function useOpenJob(device: Device, jobId: string): Opening {
       if (result.ok && !isWanted) return result.kept.close();
       if (!isWanted) return;
       if (result.ok) opened = result.kept;
-      setOpening(result.ok ? { state: "open", kept: result.kept } : { state: "failed", message: result.message });
+      setOpening(
+        result.ok ? { state: "open", kept: result.kept } : { state: "failed", message: result.message },
+      );
     });
     return () => {
       isWanted = false;

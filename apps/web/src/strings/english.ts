@@ -7,7 +7,11 @@ export const english = {
   "app.undoWhat": "Undo: {what}",
   "app.redoWhat": "Redo: {what}",
   "app.saving": "keeping …",
-  "app.full": "This device has no room left. What you typed is still here: export the job file now. ({message})",
+  "app.full":
+    "This device has no room left. What you typed is still here: export the job file now. ({message})",
+  "app.keepsNothing":
+    "This browser keeps nothing after it is closed ({message}). Export the job file before you leave.",
+  "app.more": "More",
   "app.retry": "Try again",
   "app.loading": "Opening …",
   "app.cannotOpen": "This job cannot be opened: {message}.",
@@ -27,7 +31,8 @@ export const english = {
   "app.updateLater": "Later",
   "app.menu": "Job file",
 
-  "demo.hint": "A made-up farm's gate, solved. Drag the post pin (or focus it and use the arrow keys) and watch what gives first.",
+  "demo.hint":
+    "A made-up farm's gate, solved. Drag the post pin (or focus it and use the arrow keys) and watch what gives first.",
   "demo.close": "Close this hint",
 
   "sheet.name": "Plan of leaf {leaf}, seen from above",
@@ -49,9 +54,11 @@ export const english = {
 
   "handle.moves": "movable point",
   "handle.postPin": "Post pin, {along} along, {out} out. Arrow keys move it 1 mm, with Shift 10 mm.",
-  "handle.leafPin": "Leaf pin, {along} along the leaf, {off} off it. Arrow keys move it 1 mm, with Shift 10 mm.",
+  "handle.leafPin":
+    "Leaf pin, {along} along the leaf, {off} off it. Arrow keys move it 1 mm, with Shift 10 mm.",
   "handle.leaf": "Leaf angle",
-  "handle.corner": "Corner {number} of {thing}, {along} along, {out} out. Arrow keys move it 1 mm, with Shift 10 mm.",
+  "handle.corner":
+    "Corner {number} of {thing}, {along} along, {out} out. Arrow keys move it 1 mm, with Shift 10 mm.",
 
   "edit.postPin": "Move the post pin",
   "edit.leafPin": "Move the leaf pin",
@@ -122,7 +129,8 @@ export const english = {
   "limits.show": "Show {name} on the drawing",
   "limits.origin": "Where this comes from",
   "limits.notChecked": "Not checked",
-  "limits.caution": "Not judged here: force at the edge, wind, hinges, power, protection of people. Local code, a licensed electrician and an engineer decide those.",
+  "limits.caution":
+    "Not judged here: force at the edge, wind, hinges, power, protection of people. Local code, a licensed electrician and an engineer decide those.",
 
   "charts.heading": "Over the swing",
   "charts.lever": "Lever arm",
@@ -132,7 +140,8 @@ export const english = {
   "charts.asCurves": "As curves",
   "charts.angle": "Leaf angle",
   "charts.limit": "limit {value}",
-  "charts.summaryWithLimit": "{name}: {least} at the least, at {leastAt}; {greatest} at the most, at {greatestAt}; limit {limit}.",
+  "charts.summaryWithLimit":
+    "{name}: {least} at the least, at {leastAt}; {greatest} at the most, at {greatestAt}; limit {limit}.",
   "charts.summary": "{name}: {least} at the least, at {leastAt}; {greatest} at the most, at {greatestAt}.",
   "charts.none": "{name}: not known; {why}",
   "charts.noSpeed": "the ram's sheet gives no speed.",
@@ -203,12 +212,16 @@ export const english = {
     "Least pin-to-pin length over the travel, L² = ρ² + g² − 2ρg·cos(α − γ − φ) + rise², against the ram fully in plus its margin (rules G5, G10).",
   "origin.stroke.extended":
     "Greatest pin-to-pin length over the travel against retracted length + stroke − margin (rules G5, G10).",
-  "origin.lever": "Least lever arm r = ρg·|sin(α − γ − φ)| / L over the travel, in closed form (rules G6, G10).",
+  "origin.lever":
+    "Least lever arm r = ρg·|sin(α − γ − φ)| / L over the travel, in closed form (rules G6, G10).",
   "origin.deadCentre":
     "Least angle between the thrust line and the line from hinge axis to leaf pin, over the travel (rule G10).",
-  "origin.clearance.leaf": "Least gap between the ram's tube and the leaf with its boxes, over the whole travel (rules G7, G10).",
-  "origin.clearance": "Least gap between the ram's tube and this fixed thing, over the whole travel (rules G7, G10).",
-  "origin.rod.contact": "Least gap between the rod, leaving out its last 80 mm at the leaf pin, and anything (rule G7).",
+  "origin.clearance.leaf":
+    "Least gap between the ram's tube and the leaf with its boxes, over the whole travel (rules G7, G10).",
+  "origin.clearance":
+    "Least gap between the ram's tube and this fixed thing, over the whole travel (rules G7, G10).",
+  "origin.rod.contact":
+    "Least gap between the rod, leaving out its last 80 mm at the leaf pin, and anything (rule G7).",
   "origin.sweep": "Least gap between the swinging leaf and this fixed thing (rule G9). No pin changes it.",
   "origin.force": "Needs the loads on the leaf; not worked out yet (rule G10).",
 
@@ -231,6 +244,7 @@ export const english = {
   "built.kind.hingeToLeafPin": "hinge axis to leaf pin, straight",
   "built.kind.pinToPinClosed": "pin to pin, leaf closed",
   "built.kind.pinToPinOpen": "pin to pin, leaf open",
+  "built.kind.pinToPinAt": "pin to pin, leaf at {angle}°",
   "built.kind.postPinFromClosedLine": "post pin from the closed leaf's line",
   "built.kind.postPinFromRamFace": "post pin from the post's ram-side face",
   "built.kind.postPinFromGatewayFace": "post pin from the post's gateway face",
@@ -242,6 +256,7 @@ export const english = {
   "jobs.new": "New job",
   "jobs.import": "Import a job file",
   "jobs.export": "Export job file",
+  "jobs.exportAll": "Export all jobs",
   "jobs.duplicate": "Duplicate",
   "jobs.archive": "Archive",
   "jobs.restore": "Bring back",
@@ -267,7 +282,8 @@ export const english = {
   "new.angle": "How far does it open?",
   "new.draw": "Draw it",
   "new.cancel": "Cancel",
-  "new.assumedNote": "Everything else starts as an assumed value, marked so, and can be put right on the drawing.",
+  "new.assumedNote":
+    "Everything else starts as an assumed value, marked so, and can be put right on the drawing.",
 
   "error.heading": "The drawing stopped.",
   "error.text": "Nothing typed is lost: it is kept on this device. Reload to go on.",

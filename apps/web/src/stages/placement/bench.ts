@@ -48,11 +48,7 @@ export function useBench(): Bench {
 }
 
 /** Holds what belongs to the screen and not to the job: the leaf's angle, what is held, what is marked. */
-export function useNewBench(
-  stored: Job,
-  leafIndex: number,
-  change: ChangeJob,
-): Bench {
+export function useNewBench(stored: Job, leafIndex: number, change: ChangeJob): Bench {
   const [draft, setDraft] = useState<{ changes: readonly Change[]; label: string } | null>(null);
   const [angle, setTheta] = useState(() => toSi(35, "deg"));
   const [held, hold] = useState<Held | null>(null);

@@ -52,7 +52,9 @@ function LimitRow(props: {
   const { id, value, limit: bound, slack, atAngle, unit, state } = limit;
   if (value === null || bound === null || slack === null) return null;
   const amount = (si: number) =>
-    unit === "ratio" ? String(Number(si.toFixed(2))) : shown(si, unit === "m" ? "length" : "angle", bench.display);
+    unit === "ratio"
+      ? String(Number(si.toFixed(2)))
+      : shown(si, unit === "m" ? "length" : "angle", bench.display);
   const isUpper = Math.abs(bound - value - slack) < Math.abs(value - bound - slack);
   const isMarked = bench.marked === id;
   const show = () => {

@@ -1,6 +1,6 @@
 import { type Finding, valueOrigins } from "@pintle/job";
-import { type Phrase, text } from "../../strings/text.ts";
 import { english } from "../../strings/english.ts";
+import { type Phrase, text } from "../../strings/text.ts";
 import type { Bench } from "./bench.ts";
 import { originWords, valueName, valueWords } from "./value-words.ts";
 
@@ -52,7 +52,16 @@ function goesInto(id: string, path: string, leafIndex: number, ram: string): boo
   if (id === "lever") return pins || inLeaf("need.leverMm");
   if (id === "deadCentre") return pins || inLeaf("need.deadCentreDeg");
   if (id.startsWith("sweep.")) {
-    return inLeaf("lengthMm", "heelMm", "thicknessMm", "faceMm", "boxes", "openAngleDeg", "fixed", "need.sweepMm");
+    return inLeaf(
+      "lengthMm",
+      "heelMm",
+      "thicknessMm",
+      "faceMm",
+      "boxes",
+      "openAngleDeg",
+      "fixed",
+      "need.sweepMm",
+    );
   }
   const body = inRam("tube", "rodHalfWidth");
   if (id === "clearance.leaf") {

@@ -11,8 +11,7 @@ export const shownMm = (mm: number, display: Display): string => shown(toSi(mm, 
 export const shownDeg = (degrees: number): string => formatQuantity(toSi(degrees, "deg"), "deg");
 
 /** A dimension as a drafter writes it: millimetres go without their unit. */
-export const onDimension = (mm: number, display: Display): string =>
-  shownMm(mm, display).replace(/ mm$/, "");
+export const onDimension = (mm: number, display: Display): string => shownMm(mm, display).replace(/ mm$/, "");
 
 /** The nearest millimetre, or sixteenth of an inch: what a tape can set out. */
 export function onTape(mm: number, display: Display): number {

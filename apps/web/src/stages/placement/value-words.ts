@@ -1,4 +1,12 @@
-import { type Display, fromSi, type Job, toSi, type ValueOrigin, displayUnit, formatQuantity } from "@pintle/job";
+import {
+  type Display,
+  displayUnit,
+  formatQuantity,
+  fromSi,
+  type Job,
+  toSi,
+  type ValueOrigin,
+} from "@pintle/job";
 import { text } from "../../strings/text.ts";
 import { shownMm } from "./shown.ts";
 
@@ -14,7 +22,11 @@ const endings = [
 
 /** The ending of a value's key with its unit, or null for a bare number. */
 export function endingOf(path: string): (typeof endings)[number] | null {
-  const key = path.split(".").at(-1)?.replace(/\[\d+\]$/, "") ?? "";
+  const key =
+    path
+      .split(".")
+      .at(-1)
+      ?.replace(/\[\d+\]$/, "") ?? "";
   return endings.find(([ending]) => key.endsWith(ending)) ?? null;
 }
 
@@ -38,7 +50,9 @@ export function valueWords({ path, value }: ValueOrigin, display: Display): stri
 /** A path of the job as its reader would say it: `leaves[0].placement.postPin.alongMm` is "post pin along". */
 export function valueName(path: string, job: Job): string {
   const named = path
-    .replace(/^leaves\[(\d+)\]\.?/, (_, index) => (job.leaves.length > 1 ? `leaf ${job.leaves[Number(index)]?.id}: ` : ""))
+    .replace(/^leaves\[(\d+)\]\.?/, (_, index) =>
+      job.leaves.length > 1 ? `leaf ${job.leaves[Number(index)]?.id}: ` : "",
+    )
     .replace(/^rams\[(\d+)\]\.?/, (_, index) => {
       const ram = job.rams?.[Number(index)];
       return `${ram?.name ?? ram?.id}: `;
