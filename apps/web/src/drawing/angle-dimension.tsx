@@ -14,7 +14,7 @@ export function AngleDimensions(props: {
 }) {
   const { bench, on, press } = props;
   const { leaf, theta, openAngle } = bench;
-  const radius = Math.min(96, leaf.lengthMm * on.scale * 0.5) / on.scale;
+  const radius = Math.min(on.width < 640 ? 62 : 96, leaf.lengthMm * on.scale * 0.5) / on.scale;
   const outer = Math.min(1.62 * radius, leaf.lengthMm * 0.8);
   const turned = (angle: number, at: number) => on.toScreen(onPlan(at, 0, turnOf(leaf, angle)));
   const arc = Array.from({ length: 25 }, (_, i) => turned((theta * i) / 24, radius));

@@ -109,7 +109,7 @@ export function LeverDrawing(props: {
   return (
     <g className="lever">
       <line className="lever-line" x1={hinge.x} y1={hinge.y} x2={foot.x} y2={foot.y} />
-      {lever !== null && length > 78 && (
+      {lever !== null && length > 58 && (
         <Note at={middle} turn={turn} className="moving">
           {text("drawn.lever", { value: shown(lever, "length", display).replace(/ mm$/, "") })}
         </Note>
@@ -118,15 +118,21 @@ export function LeverDrawing(props: {
   );
 }
 
-/** The hinge axis and the two pins. */
-export function Pins({ shape, on }: { readonly shape: RamShape; readonly on: Projection }) {
+/** The hinge axis. */
+export function HingeMark({ on }: { readonly on: Projection }) {
   const hinge = on.toScreen({ x: 0, y: 0 });
   return (
+    <g className="hinge" transform={`translate(${hinge.x} ${hinge.y})`}>
+      <circle r="7" />
+      <circle className="solid" r="3" />
+    </g>
+  );
+}
+
+/** The two pins. */
+export function Pins({ shape, on }: { readonly shape: RamShape; readonly on: Projection }) {
+  return (
     <>
-      <g className="hinge" transform={`translate(${hinge.x} ${hinge.y})`}>
-        <circle r="7" />
-        <circle className="solid" r="3" />
-      </g>
       <PinMark at={on.toScreen(shape.postPin)} radius={7} />
       <PinMark at={on.toScreen(shape.leafPin)} radius={7} />
     </>

@@ -1,6 +1,7 @@
 import { judgeDocument } from "@pintle/job";
 import type { PointerEvent } from "react";
 import { type Change, changed } from "../jobs/change.ts";
+import { withTypedOrigin } from "../jobs/typed-origin.ts";
 import type { Bench, Held } from "../stages/placement/bench.ts";
 import { onTape, shownDeg, shownMm } from "../stages/placement/shown.ts";
 import { text } from "../strings/text.ts";
@@ -52,7 +53,7 @@ export function Handles(props: {
           { path: at(0), value: tape(spot.x) },
           { path: at(1), value: tape(spot.y) },
         ];
-        return judgeDocument(changed(job, changes)).ok ? changes : null;
+        return judgeDocument(changed(job, changes)).ok ? withTypedOrigin(changes) : null;
       };
       return (
         <Handle

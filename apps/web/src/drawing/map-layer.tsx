@@ -75,7 +75,7 @@ export function MapLayer(props: {
           {pin !== null && (
             <PinMark at={on.toScreen(onPlan(pin.alongMm, pin.offMm, turnOf(leaf, theta)))} radius={5} />
           )}
-          <Note at={{ x: box.x, y: box.y + box.height + 20 }} anchor="start" className="moving">
+          <Note at={{ x: Math.max(8, box.x), y: box.y - 10 }} anchor="start" className="moving">
             {pin === null
               ? text("map.hereNot")
               : text("map.here", {

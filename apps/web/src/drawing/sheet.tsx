@@ -1,13 +1,22 @@
 import { judgeDocument } from "@pintle/job";
-import { type ReactNode, useMemo, useRef, useState } from "react";
+import { type ReactNode, useEffect, useMemo, useRef, useState } from "react";
 import { type Change, changed } from "../jobs/change.ts";
+import { withTypedOrigin } from "../jobs/typed-origin.ts";
 import { useBench } from "../stages/placement/bench.ts";
 import { onDimension, shownDeg, shownMm } from "../stages/placement/shown.ts";
 import { text } from "../strings/text.ts";
 import { AngleDimensions } from "./angle-dimension.tsx";
 import { DimensionLine } from "./dimension.tsx";
 import { leafDimensions, pinDimensions, type TypedDimension } from "./dimensions.ts";
-import { BracketArms, LeafDrawing, LeverDrawing, OtherLeaves, Pins, RamDrawing } from "./gate-drawing.tsx";
+import {
+  BracketArms,
+  HingeMark,
+  LeafDrawing,
+  LeverDrawing,
+  OtherLeaves,
+  Pins,
+  RamDrawing,
+} from "./gate-drawing.tsx";
 import { ramShape } from "./gate-shapes.ts";
 import { Handles } from "./handles.tsx";
 import { Inset } from "./inset.tsx";
@@ -22,7 +31,12 @@ import { usePanAndZoom, usePaperSize } from "./use-paper.ts";
 import { nearHinge, wholeGate } from "./views.ts";
 
 /** The sheet: the plan to scale, where everything is moved, typed and shown. `layer` is drawn on the post. */
-export function Sheet({ layer }: { readonly layer?: (on: Projection) => ReactNode }) {
+export function Sheet(props: {
+  readonly layer: (on: Projection) => ReactNode;
+  /** Plan points [mm] to bring into sight when they are first given. */
+  readonly lookAt: readonly Spot[] | null;
+}) {
+  const { layer, lookAt } = props;
   const bench = useBench();
   const { leaf, ram, theta, display } = bench;
   const box = useRef<HTMLDivElement>(null);
@@ -39,7 +53,7 @@ export function Sheet({ layer }: { readonly layer?: (on: Projection) => ReactNod
     const narrow = paper.width < 640;
     return chosen === "whole"
       ? viewOf(wholeGate(bench), paper, narrow ? 26 : 64)
-      : viewOf(nearHinge(bench), paper, narrow ? 40 : 64);
+      : viewOf(nearHinge(bench), paper, narrow ? 52 : 64);
   }, [paper, chosen === "whole", leaf.id, leaf.hingeSide, leaf.swing]);
   const view = typeof chosen === "object" ? chosen : fitted;
   const on = paper === null || view === null ? null : projection(view, paper, leaf.hingeSide, fromOtherSide);
@@ -49,6 +63,10 @@ export function Sheet({ layer }: { readonly layer?: (on: Projection) => ReactNod
     view ?? { centre: { x: 0, y: 0 }, scale: 1 },
     setChosen,
   );
+
+  useEffect(() => {
+    if (lookAt !== null && paper !== null) setChosen(viewOf(lookAt, paper, Math.min(110, paper.width / 5)));
+  }, [lookAt, paper]);
 
   const typed = (dimension: TypedDimension, at: Spot): Typing => ({
     name: dimension.name,
@@ -60,7 +78,7 @@ export function Sheet({ layer }: { readonly layer?: (on: Projection) => ReactNod
   const kept = (changes: readonly Change[], label: string): string | null => {
     const judged = judgeDocument(changed(bench.job, changes));
     if (judged.ok) {
-      bench.change(changes, label);
+      bench.change(withTypedOrigin(changes), label);
       return null;
     }
     const { found = "", expected = "" } = judged.faults[0] ?? {};
@@ -88,7 +106,7 @@ export function Sheet({ layer }: { readonly layer?: (on: Projection) => ReactNod
       ? []
       : [...(chosen === "whole" ? leafDimensions(bench, on) : []), ...pinDimensions(bench, on)];
   return (
-    <div className="sheet" ref={box}>
+    <div className={lookAt === null ? "sheet" : "sheet with-map"} ref={box}>
       <svg ref={svg} {...handlers} role="group" aria-label={text("sheet.name", { leaf: leaf.id })}>
         <desc>{summary(bench)}</desc>
         <defs>
@@ -97,12 +115,13 @@ export function Sheet({ layer }: { readonly layer?: (on: Projection) => ReactNod
         {on !== null && (
           <>
             <StandingThings leaf={leaf} on={on} />
-            {layer?.(on)}
             <OtherLeaves bench={bench} on={on} />
             <LeafDrawing bench={bench} on={on} />
             <BracketArms bench={bench} on={on} />
             {shape !== null && <RamDrawing shape={shape} on={on} />}
+            {layer(on)}
             {shape !== null && <LeverDrawing bench={bench} shape={shape} on={on} />}
+            <HingeMark on={on} />
             {shape !== null && <Pins shape={shape} on={on} />}
             <AngleDimensions bench={bench} on={on} press={typeAngle} />
             {dimensions.map((dimension) => (
@@ -122,7 +141,7 @@ export function Sheet({ layer }: { readonly layer?: (on: Projection) => ReactNod
           </>
         )}
       </svg>
-      {chosen !== "whole" && (
+      {chosen !== "whole" && lookAt === null && (
         <Inset bench={bench} fromOtherSide={fromOtherSide} press={() => setChosen("whole")} />
       )}
       <SheetTools

@@ -1,6 +1,6 @@
-import { assumedValues } from "@pintle/job";
 import { useMemo } from "react";
 import type { Bench } from "../stages/placement/bench.ts";
+import { leafValues } from "../stages/placement/leaf-values.ts";
 import { type Phrase, text } from "../strings/text.ts";
 
 /** CSS counts 96 pixels to the inch; a screen is seldom exact, so the scale is rounded to what it can mean. */
@@ -13,8 +13,11 @@ export function TitleBlock(props: {
   readonly fromOtherSide: boolean;
 }) {
   const { bench, scale, fromOtherSide } = props;
-  const { job, leaf, ram } = bench;
-  const assumed = useMemo(() => assumedValues(job).length, [job]);
+  const { job, leaf, leafIndex, ram } = bench;
+  const assumed = useMemo(
+    () => leafValues(job, leafIndex, ram).filter((value) => value.standing === "assumed").length,
+    [job, leafIndex, ram],
+  );
   const side = `block.hinge${leaf.hingeSide === "left" ? "Left" : "Right"}${fromOtherSide ? "Other" : ""}`;
   const ratio = pixelsPerMm / scale;
   return (

@@ -8,7 +8,7 @@ export function HingePicture({ side }: { readonly side: "left" | "right" }) {
         <circle className="line-thick" cx="32" cy="30" r="4" fill="none" />
         <Ram from={[22, 44]} to={[74, 40]} />
       </g>
-      <Person x={75} />
+      <Person x={75} y={66} />
     </svg>
   );
 }
@@ -16,7 +16,7 @@ export function HingePicture({ side }: { readonly side: "left" | "right" }) {
 export function SwingPicture({ swing }: { readonly swing: "toward" | "away" }) {
   const sign = swing === "toward" ? 1 : -1;
   return (
-    <svg width="150" height="120" viewBox="0 -40 150 120" aria-hidden="true">
+    <svg width="150" height="150" viewBox="0 -50 150 150" aria-hidden="true">
       <Posts />
       <rect className="ghost" x="34" y="27" width="88" height="6" />
       <g transform={`rotate(${38 * sign} 32 30)`}>
@@ -27,7 +27,7 @@ export function SwingPicture({ swing }: { readonly swing: "toward" | "away" }) {
         d={`M122 30 A90 90 0 0 ${sign === 1 ? 1 : 0} ${32 + 90 * 0.6} ${30 + sign * 72}`}
       />
       <circle className="line-thick" cx="32" cy="30" r="4" fill="none" />
-      <Person x={110} />
+      <Person x={75} y={88} />
     </svg>
   );
 }
@@ -44,8 +44,8 @@ const Ram = ({ from, to }: { readonly from: [number, number]; readonly to: [numb
 );
 
 /** Where the reader stands: head and shoulders from above. */
-const Person = ({ x }: { readonly x: number }) => (
-  <g transform={`translate(${x} 68)`}>
+const Person = ({ x, y }: { readonly x: number; readonly y: number }) => (
+  <g transform={`translate(${x} ${y})`}>
     <ellipse className="line-thin" rx="11" ry="5" fill="none" />
     <circle className="solid-ink" r="4" />
   </g>

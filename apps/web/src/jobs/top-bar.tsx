@@ -67,19 +67,25 @@ export function TopBar(props: {
           <option value="us">{text("app.us")}</option>
         </select>
       </label>
-      <label>
-        <span className="unseen">{text("app.theme")}</span>
-        <select value={props.theme} onChange={(event) => props.chooseTheme(event.target.value as Theme)}>
-          {themes.map((theme) => (
-            <option key={theme} value={theme}>
-              {text(`app.theme.${theme}`)}
-            </option>
-          ))}
-        </select>
-      </label>
-      <button type="button" className="plain" onClick={() => exportJob(job)}>
-        {text("jobs.export")}
-      </button>
+      <details className="more">
+        <summary>{text("app.more")}</summary>
+        <div>
+          <label>
+            <span>{text("app.theme")}</span>
+            <select value={props.theme} onChange={(event) => props.chooseTheme(event.target.value as Theme)}>
+              {themes.map((theme) => (
+                <option key={theme} value={theme}>
+                  {text(`app.theme.${theme}`)}
+                </option>
+              ))}
+            </select>
+          </label>
+          <button type="button" className="plain" onClick={() => exportJob(job)}>
+            {text("jobs.export")}
+          </button>
+          <span className="quiet">{props.keeping}</span>
+        </div>
+      </details>
       <span className="kept">{props.keeping}</span>
     </header>
   );

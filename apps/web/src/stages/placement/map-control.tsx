@@ -35,7 +35,7 @@ export function MapControl(props: {
             ? text("map.nothing")
             : text("map.best", {
                 reserve: shownMm(Math.floor(best.reserveMm * 10) / 10, display),
-                along: shownMm(Math.round(best.post.x), display),
+                along: shownMm(-Math.round(best.post.x), display),
                 out: shownMm(Math.round(best.post.y), display),
               })}
         </p>

@@ -1,6 +1,6 @@
 import type { Job } from "@pintle/job";
 import { proxy } from "comlink";
-import { useState } from "react";
+import { useMemo, useState } from "react";
 import { SwingCharts } from "../../charts/swing-charts.tsx";
 import { MapLayer } from "../../drawing/map-layer.tsx";
 import type { MapCell } from "../../drawing/reserve-contours.ts";
@@ -30,6 +30,16 @@ export function PlacementStage(props: {
   );
   useWhenSettled(useQuestion(job, leafIndex, false), isMapShown, map.start);
   const found = isMapShown && map.search.state === "done" ? map.search.found : null;
+  const lookAt = useMemo(
+    () =>
+      found === null
+        ? null
+        : [0, -1].map((end) => ({
+            x: (found.along.at(end) ?? 0) * 1000,
+            y: (found.out.at(end) ?? 0) * 1000,
+          })),
+    [found],
+  );
   const take = ({ post, leafPin }: MapCell) => {
     if (leafPin === null) return;
     const pins = {
@@ -42,7 +52,10 @@ export function PlacementStage(props: {
   return (
     <BenchContext value={bench}>
       <div className="bench">
-        <Sheet layer={(on) => found !== null && <MapLayer map={found} bench={bench} on={on} take={take} />} />
+        <Sheet
+          lookAt={lookAt}
+          layer={(on) => found !== null && <MapLayer map={found} bench={bench} on={on} take={take} />}
+        />
         <Panel
           map={
             <MapControl

@@ -66,8 +66,10 @@ function Compared(props: { readonly bench: Bench; readonly placements: readonly 
     ],
     [text("others.row.clear"), (one) => mm(one.tradeOffs.leafClearanceMm)],
     [text("others.row.stands"), (one) => mm(one.tradeOffs.standsOutMm)],
-    [text("others.row.post"), (one) => `${mm(-one.postPin.alongMm)} × ${mm(one.postPin.outMm)}`],
-    [text("others.row.leaf"), (one) => `${mm(one.leafPin.alongMm)} × ${mm(one.leafPin.offMm)}`],
+    [text("others.row.postAlong"), (one) => mm(-one.postPin.alongMm)],
+    [text("others.row.postOut"), (one) => mm(one.postPin.outMm)],
+    [text("others.row.leafAlong"), (one) => mm(one.leafPin.alongMm)],
+    [text("others.row.leafOff"), (one) => mm(one.leafPin.offMm)],
   ];
   return (
     <ol className="compared">

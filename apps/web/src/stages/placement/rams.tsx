@@ -76,7 +76,7 @@ function Ranked({ bench, ranks }: { readonly bench: Bench; readonly ranks: reado
               })}
             </span>
             <button type="button" disabled={rank.ram === ram?.id} onClick={() => swap(rank)}>
-              {text(rank.ram === ram?.id ? "rams.used" : "rams.swap")}
+              {text(rank.ram === ram?.id ? "rams.used" : ram === null ? "rams.take" : "rams.swap")}
             </button>
             <svg className="slack-bar" viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">
               <line className="track" x1="0" x2="100" y1="5" y2="5" />

@@ -1,9 +1,14 @@
-import { displayUnit, judgeDocument, parseQuantity, type ValueOrigin, valueOrigins } from "@pintle/job";
+import { displayUnit, judgeDocument, parseQuantity, type ValueOrigin } from "@pintle/job";
 import { useMemo, useState } from "react";
 import { type Change, changed, type ValuePath } from "../../jobs/change.ts";
+import { originPath, withTypedOrigin } from "../../jobs/typed-origin.ts";
 import { text } from "../../strings/text.ts";
 import type { Bench } from "./bench.ts";
+import { leafValues } from "./leaf-values.ts";
 import { endingOf, inFileUnit, originWords, valueName, valueWords } from "./value-words.ts";
+
+/** How a value can have come about. */
+const hows = ["tape", "scale", "meter", "level", "makersSheet", "assumed"] as const;
 
 const kinds = {
   length: "length",
@@ -18,15 +23,7 @@ const kinds = {
 export function Values({ bench }: { readonly bench: Bench }) {
   const { job, leafIndex, ram } = bench;
   const [onlyAssumed, setOnlyAssumed] = useState(false);
-  const all = useMemo(() => {
-    const ramIndex = (job.rams ?? []).findIndex((one) => one.id === ram?.id);
-    return valueOrigins(job).filter(
-      ({ path }) =>
-        (!path.startsWith("leaves[") && !path.startsWith("rams[")) ||
-        path.startsWith(`leaves[${leafIndex}]`) ||
-        path.startsWith(`rams[${ramIndex}]`),
-    );
-  }, [job, leafIndex, ram]);
+  const all = useMemo(() => leafValues(job, leafIndex, ram), [job, leafIndex, ram]);
   const assumed = all.filter((value) => value.standing === "assumed");
   return (
     <section className="values" aria-label={text("values.heading")}>
@@ -70,7 +67,7 @@ function ValueRow({ value, bench }: { readonly value: ValueOrigin; readonly benc
       return setFault(text("dimension.refused", { found, expected }));
     }
     setFault(null);
-    change(changes, `${text("edit.value")}: ${name}`);
+    change(withTypedOrigin(changes, written), `${text("edit.value")}: ${name}`);
   };
   return (
     <li>
@@ -93,6 +90,25 @@ function ValueRow({ value, bench }: { readonly value: ValueOrigin; readonly benc
         <b className="value-shown">{shownNow}</b>
       )}
       <em className={value.standing === "assumed" ? "assumed" : "quiet"}>{originWords(value)}</em>
+      {typed && !value.isDefault && !value.path.includes("placement") && (
+        <select
+          value={value.origin?.how ?? ""}
+          aria-label={text("values.how", { name })}
+          onChange={(event) =>
+            change(
+              [{ path: originPath(pathOf(value.path)), value: { how: event.target.value } }],
+              `${text("edit.origin")}: ${name}`,
+            )
+          }
+        >
+          {value.origin === null && <option value="">{text("values.notStated")}</option>}
+          {hows.map((how) => (
+            <option key={how} value={how}>
+              {text(`values.how.${how}`)}
+            </option>
+          ))}
+        </select>
+      )}
       {fault !== null && (
         <p className="fault" role="alert">
           {fault}
