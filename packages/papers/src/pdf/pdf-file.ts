@@ -29,7 +29,7 @@ export async function pdfFile(
   const document = new PDFDocument({
     autoFirstPage: false,
     displayTitle: true,
-    font: fonts.regular,
+    font: null,
     info: {
       Title: withoutControls(about.title),
       Subject: withoutControls(about.subject),

@@ -20,7 +20,7 @@ export function registerFonts(document: PDFDocument, fonts: PackFonts): void {
  * Throws what the font reader throws when the bytes are no font.
  */
 export function pdfTextMeasure(fonts: PackFonts): MeasureText {
-  const document = new PDFDocument({ autoFirstPage: false, font: fonts.regular });
+  const document = new PDFDocument({ autoFirstPage: false, font: null });
   registerFonts(document, fonts);
   return (text, size, bold) =>
     document

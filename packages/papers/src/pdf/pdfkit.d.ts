@@ -4,7 +4,8 @@ declare module "pdfkit" {
     readonly autoFirstPage?: boolean;
     readonly compress?: boolean;
     readonly displayTitle?: boolean;
-    readonly font?: Uint8Array | null;
+    /** Null, so that no standard font is asked for; a font given here would be parsed anew at every use by name. */
+    readonly font: null;
     readonly info?: Readonly<Record<string, unknown>>;
     readonly lang?: string;
     readonly pdfVersion?: "1.7";

@@ -42,6 +42,7 @@ export const roleStyles: Readonly<Record<Role, RoleStyle>> = {
   text: { width: narrow, dashes: [], ink, tint: "#ffffff" },
   note: { width: 0.13, dashes: [], ink: quiet, tint: "#f4f3ee" },
   curve: { width: wide, dashes: [], ink: accent, tint: accentWash },
+  grid: { width: 0.13, dashes: [], ink: "#c4c9ce", tint: "#ffffff" },
   limit: { width: 0.35, dashes: [2, 1], ink: warning, tint: warningWash },
   cut: { width: narrow, dashes: [3, 1.5], ink: quiet, tint: "#f4f3ee" },
 };

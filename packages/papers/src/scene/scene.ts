@@ -36,6 +36,8 @@ export type Role =
   /** Text that explains and may be passed over. */
   | "note"
   | "curve"
+  /** Faint lines to read a chart by. */
+  | "grid"
   /** Limits and failures only. */
   | "limit"
   /** Where to cut, or to lay one sheet over the next. */

@@ -14,9 +14,11 @@ export interface TemplateScene {
   readonly window: Box;
 }
 
-const around = 42;
+/** How far the window reaches past the outermost centre: a little more than the cross of a centre does [mm]. */
+const around = 11;
+const arm = 10;
 /** How far the leaf's template reaches to either side of the pin [mm]. */
-const besidePin = 88;
+const besidePin = 85;
 
 /**
  * The post pin full size, seen from above with the ram's side at the foot: hinge axis, the closed leaf's line,
@@ -38,25 +40,40 @@ export function postTemplate(job: Job, leaf: JobLeaf, placement: JobPlacement): 
       ? hinge
       : onDrawing(view, { x: leaf.post.gatewayFaceAlongMm, y: leaf.post.ramFaceOutMm });
   const window = grown(boxRound([hinge, pin, corner]), around);
-  const ids: DimensionId[] = [
-    "postPinBehindHinge",
-    "postPinOut",
-    "postPinFromRamFace",
-    "postPinFromGatewayFace",
-  ];
-  // Only the corner near the pin matters here, so dimensions stand at the pin and not beyond the whole pier.
-  const { fixed: _, ...bare } = leaf;
   return {
     window,
     shapes: [
-      ...fixedShapes(leaf, view),
+      // Washed, not hatched: figures stand on the body here.
+      ...fixedShapes(leaf, view).map((shape) =>
+        shape.kind === "outline" && shape.fill === "hatch" ? { ...shape, fill: "tint" as const } : shape,
+      ),
       axis({ x: window.left, y: 0 }, { x: window.right, y: 0 }),
       axis({ x: 0, y: window.top }, { x: 0, y: window.bottom }),
       ...target(pin, "post pin"),
       ...target(hinge, "hinge axis", "hinge"),
-      ...planDimensions(job, bare, placement, pose, { ids }),
+      ...postDimensions(job, leaf, placement, pose),
     ],
   };
+}
+
+/** Dimensions inside the window, between the centres, where the plan has them outside of the pier. */
+function postDimensions(job: Job, leaf: JobLeaf, placement: JobPlacement, pose: LeafPose): Shape[] {
+  const { alongMm, outMm } = placement.postPin;
+  // Figures stand in the middle of their lines: lines that cross there would run through each other's.
+  const inner = pose.fixed({ x: alongMm * 0.66, y: outMm * 0.34 });
+  const besideX = pose.fixed({ x: alongMm * 0.86, y: 0 }).x;
+  const besideY = pose.fixed({ x: 0, y: outMm * 0.8 }).y;
+  const bases: Partial<Record<DimensionId, Spot>> = {
+    postPinBehindHinge: { x: 0, y: inner.y },
+    postPinOut: { x: inner.x, y: 0 },
+    postPinFromGatewayFace: { x: 0, y: besideY },
+    postPinFromRamFace: { x: besideX, y: 0 },
+  };
+  const ids = Object.keys(bases) as DimensionId[];
+  return planDimensions(job, leaf, placement, pose, { ids }).map((dimension) => {
+    const id = dimension.part?.replace("dimension:", "") as DimensionId;
+    return { ...dimension, base: bases[id] ?? dimension.base, away: 0 };
+  });
 }
 
 /**
@@ -76,8 +93,8 @@ export function leafTemplate(job: Job, leaf: JobLeaf, placement: JobPlacement): 
   const { alongMm, offMm } = placement.leafPin;
   const back = leaf.faceMm - leaf.thicknessMm;
   const window = boxRound([
-    pose.leaf(alongMm - besidePin, back - 30),
-    pose.leaf(alongMm + besidePin, Math.max(offMm, leaf.faceMm) + 50),
+    pose.leaf(alongMm - besidePin, back - 18),
+    pose.leaf(alongMm + besidePin, Math.max(offMm, leaf.faceMm) + 14),
   ]);
   const round = roundDistance(alongMm, job.display ?? "metric");
   const pin = pose.leaf(alongMm, offMm);
@@ -85,8 +102,8 @@ export function leafTemplate(job: Job, leaf: JobLeaf, placement: JobPlacement): 
     window,
     shapes: [
       ...leafShapes(leaf, pose, { role: "leaf", cutAt: null }),
-      axis(pose.leaf(alongMm, back - 20), pose.leaf(alongMm, offMm + 40)),
-      axis(pose.leaf(round, back - 24), pose.leaf(round, offMm + 40)),
+      axis(pose.leaf(alongMm, back - 12), pose.leaf(alongMm, offMm + 12)),
+      axis(pose.leaf(round, back - 12), pose.leaf(round, offMm + 12)),
       ...target(pin, "leaf pin"),
       ...planDimensions(job, leaf, placement, pose, { ids: ["leafPinFromLeafFace"] }),
       ...fromRoundLine(job, pose, round, alongMm, back),
@@ -99,7 +116,7 @@ function fromRoundLine(job: Job, pose: LeafPose, round: number, along: number, b
   const display = job.display ?? "metric";
   const figure = (mm: number) => dimensionFigure(toSi(mm, "mm"), display);
   const unit = display === "us" ? "" : " mm";
-  const at = pose.leaf(round, back - 26);
+  const at = pose.leaf(round, back - 13.5);
   return [
     {
       kind: "text",
@@ -121,7 +138,7 @@ function fromRoundLine(job: Job, pose: LeafPose, round: number, along: number, b
             to: pose.leaf(along, back),
             direction: 0,
             base: pose.leaf(0, back),
-            away: -10,
+            away: -6,
             text: figure(Math.abs(along - round)),
           },
         ]),
@@ -145,7 +162,6 @@ const axis = (from: Spot, to: Spot): Shape => ({ kind: "line", role: "centreline
 
 /** Rings and a long cross to centre a punch by. */
 function target(at: Spot, name: string, role: "ram" | "hinge" = "ram"): Shape[] {
-  const arm = 14;
   const ring = (radius: number): Shape => ({
     kind: "circle",
     role: "leader",
@@ -160,8 +176,8 @@ function target(at: Spot, name: string, role: "ram" | "hinge" = "ram"): Shape[] 
     to: { x: at.x + dx, y: at.y + dy },
   });
   return [
-    ring(10),
-    ring(5),
+    ring(8),
+    ring(4),
     line(arm, 0),
     line(0, arm),
     { kind: "circle", role, centre: at, radius: 1, fill: "none" },
@@ -173,7 +189,7 @@ function target(at: Spot, name: string, role: "ram" | "hinge" = "ram"): Shape[] 
       size: 3.4,
       anchor: "start",
       turn: 0,
-      shift: { x: 8.5, y: 9.5 },
+      shift: { x: 2, y: -9.5 },
     },
   ];
 }

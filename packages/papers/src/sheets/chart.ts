@@ -83,7 +83,7 @@ function grid(field: Box, xs: readonly number[], ys: readonly number[]): Drawn[]
         ] as const,
     ),
   ];
-  return [{ kind: "strokes", role: "note", strokes }];
+  return [{ kind: "strokes", role: "grid", strokes }];
 }
 
 function limitLine(limit: number | null, field: Box, y: (value: number) => number): Drawn[] {

@@ -28,8 +28,8 @@ export interface Draft {
   readonly items: readonly Drawn[];
 }
 
-/** Kept free at every edge: printers do not reach it [mm]. */
-const margin = 10;
+/** Kept free at every edge: printers do not reach further than about a quarter of an inch [mm]. */
+const margin = 8;
 
 const sizes: Record<PaperName, readonly [number, number]> = { a4: [210, 297], letter: [215.9, 279.4] };
 

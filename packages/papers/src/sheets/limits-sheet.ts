@@ -87,7 +87,7 @@ function limitRow(pack: Pack, finding: Finding, box: Box): { items: Drawn[]; hei
       ...textLines(box.left, top - 0.4, names, { size: rowText, bold: true, role: fails ? "limit" : "text" }),
       {
         kind: "strokes",
-        role: "note",
+        role: "grid",
         strokes: [
           [
             { x: barLeft, y: top + barHeight },

@@ -19,7 +19,9 @@ const gap = 4;
 
 const nameSize = 2.9;
 const amountSize = 4.2;
-const rowGap = 1.4;
+const noteSize = 2.6;
+/** Below a row [mm]; the smaller where the paper is short. */
+const rowGaps = [1.4, 0.2] as const;
 
 type Row = SetOutLeafDocument["dimensions"][number] & { readonly letter: string };
 
@@ -40,13 +42,14 @@ export function settingOutSheet(
   const below = { ...box, top: box.top + head.height };
   const scene = settingOutScene(pack, leafIndex, setOut, standsOn, rows);
   const { plan, table } = arranged(pack, scene, below, rows);
-  const assumed = assumedNote(pack, leafIndex, table);
+  const drawnTable = tableOfDimensions(pack, rows, table);
+  const assumed = assumedNote(pack, leafIndex, { ...table, top: table.top + drawnTable.height });
   return {
     title: "Setting out",
     leaf,
     lies: "upright",
     denominator: plan.denominator,
-    items: [...head.items, ...plan.items, ...tableOfDimensions(pack, rows, table).items, ...assumed],
+    items: [...head.items, ...plan.items, ...drawnTable.items, ...assumed],
   };
 }
 
@@ -139,6 +142,17 @@ type Block = { readonly heading: string } | { readonly row: Row };
 
 /** Letter, amount, what it is, and a line to write down what was measured. Two columns where there is room. */
 function tableOfDimensions(pack: Pack, rows: readonly Row[], box: Box): { items: Drawn[]; height: number } {
+  const room = box.bottom - box.top - linesHeight(4, noteSize);
+  const wide = tableWithGaps(pack, rows, box, rowGaps[0]);
+  return wide.height <= room ? wide : tableWithGaps(pack, rows, box, rowGaps[1]);
+}
+
+function tableWithGaps(
+  pack: Pack,
+  rows: readonly Row[],
+  box: Box,
+  rowGap: number,
+): { items: Drawn[]; height: number } {
   const columns = box.right - box.left > 150 ? 2 : 1;
   const width = (box.right - box.left - (columns - 1) * 8) / columns;
   const blocks = rows.flatMap((row, index): Block[] => {
@@ -148,7 +162,7 @@ function tableOfDimensions(pack: Pack, rows: readonly Row[], box: Box): { items:
   });
   const draw = (block: Block, left: number, top: number) =>
     "row" in block
-      ? tableRow(pack, block.row, left, top, width)
+      ? tableRow(pack, block.row, left, top, width, rowGap)
       : tableHeading(block.heading, left, top, width);
   const whole = blocks.reduce((sum, block) => sum + draw(block, 0, 0).height, 0);
   const items: Drawn[] = [];
@@ -199,6 +213,7 @@ function tableRow(
   left: number,
   top: number,
   width: number,
+  rowGap: number,
 ): { items: Drawn[]; height: number } {
   const nameLeft = left + 6;
   const lines = wrapText(row.name, nameSize, width - 6, pack.measure);
@@ -241,11 +256,9 @@ function assumedNote(pack: Pack, leafIndex: number, table: Box): Drawn[] {
   if (ofLeaf.length === 0) return [];
   const names = ofLeaf.map((value) => valueInWords(value, under, pack.display)).join("; ");
   const width = table.right - table.left;
-  const lines = wrapText(`Only assumed for this leaf: ${names}.`, 2.6, width, pack.measure, {
-    most: width > 150 ? 3 : 8,
-  });
-  return textLines(table.left, table.bottom - linesHeight(lines.length, 2.6), lines, {
-    size: 2.6,
-    role: "note",
-  });
+  const most = Math.floor((table.bottom - table.top) / (noteSize * lineStep) - 0.3);
+  if (most < 1) return [];
+  const lines = wrapText(`Only assumed for this leaf: ${names}.`, noteSize, width, pack.measure, { most });
+  const top = table.bottom - linesHeight(lines.length, noteSize);
+  return textLines(table.left, top, lines, { size: noteSize, role: "note" });
 }

@@ -22,10 +22,24 @@ export function templateSheets(pack: Pack, leafIndex: number): Draft[] {
 }
 
 function sheetsOf(pack: Pack, leaf: JobLeaf, title: string, hint: string, template: TemplateScene): Draft[] {
-  const box = contentBox(pack.paper, "upright", true);
+  const upright = laid(pack, leaf, title, hint, template, "upright");
+  if (upright.length === 1) return upright;
+  const across = laid(pack, leaf, title, hint, template, "across");
+  return across.length < upright.length ? across : upright;
+}
+
+function laid(
+  pack: Pack,
+  leaf: JobLeaf,
+  title: string,
+  hint: string,
+  template: TemplateScene,
+  lies: Draft["lies"],
+): Draft[] {
+  const box = contentBox(pack.paper, lies, true);
   const check = "Full size: measure both rulers below first.";
   const lines = wrapText(`${check} ${hint}`, 2.9, box.right - box.left, pack.measure);
-  const top = box.top + linesHeight(lines.length, 2.9) + 3;
+  const top = box.top + linesHeight(lines.length, 2.9) + 1;
   const scene = { shapes: template.shapes, extent: template.window };
   const items = drawScene(scene, { denominator: 1, origin: { x: 0, y: 0 } });
   const heading = textLines(box.left, box.top, lines, { size: 2.9, role: "note" });
@@ -33,7 +47,7 @@ function sheetsOf(pack: Pack, leaf: JobLeaf, title: string, hint: string, templa
   return cut.map((tile) => ({
     title: tile.name === "" ? title : `${title}, ${tile.name} of ${cut.length}`,
     leaf,
-    lies: "upright",
+    lies,
     denominator: 1,
     items: [...heading, ...tile.items],
   }));
