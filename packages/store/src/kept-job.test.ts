@@ -5,6 +5,7 @@ import { type KeptJob, type KeptJobParts, openKeptJob, startKeptJob } from "./ke
 import type { JobStorage } from "./storage/job-storage.ts";
 import { createMemoryStorage } from "./storage/memory-storage.ts";
 import { demoJob } from "./testing/demo-job.ts";
+import { unhurried } from "./testing/unhurried.ts";
 
 let replicas = 100;
 function partsOf(storage: JobStorage, more: Partial<KeptJobParts> = {}): KeptJobParts {
@@ -187,33 +188,37 @@ describe("a kept job", () => {
     expect(await openKeptJob("b", partsOf(storage))).toMatchObject({ ok: false, reason: "absent" });
   });
 
-  test("[T9] whatever the storage refuses and whenever the page is killed, what was said to be kept is there", async () => {
-    const step = fc.record({
-      outMm: fc.integer({ min: 0, max: 500 }),
-      refuse: fc.boolean(),
-      kill: fc.boolean(),
-      wait: fc.boolean(),
-    });
-    await fc.assert(
-      fc.asyncProperty(fc.array(step, { maxLength: 30 }), async (steps) => {
-        let room = Number.POSITIVE_INFINITY;
-        const storage = createMemoryStorage(() => room);
-        let kept = await opened(startKeptJob("a", demoJob(), partsOf(storage)));
-        // What may be found after the page was killed: the last that was said to be kept, or anything typed since.
-        let possible = [outMm(kept)];
-        for (const { outMm: typed, refuse, kill, wait } of steps) {
-          room = refuse ? 0 : Number.POSITIVE_INFINITY;
-          kept.live.setValue(out, typed, "Drag");
-          expect(outMm(kept)).toBe(typed);
-          possible.push(typed);
-          if (wait && (await settled(kept)).state === "saved") possible = [typed];
-          if (!kill) continue;
-          // The old page is not closed: it just ends. What it was writing may still land.
-          kept = await opened(openKeptJob("a", partsOf(storage)));
-          expect(possible).toContain(outMm(kept));
-        }
-      }),
-      { seed: 20_417, numRuns: 150 },
-    );
-  });
+  test(
+    "[T9] whatever the storage refuses and whenever the page is killed, what was said to be kept is there",
+    async () => {
+      const step = fc.record({
+        outMm: fc.integer({ min: 0, max: 500 }),
+        refuse: fc.boolean(),
+        kill: fc.boolean(),
+        wait: fc.boolean(),
+      });
+      await fc.assert(
+        fc.asyncProperty(fc.array(step, { maxLength: 30 }), async (steps) => {
+          let room = Number.POSITIVE_INFINITY;
+          const storage = createMemoryStorage(() => room);
+          let kept = await opened(startKeptJob("a", demoJob(), partsOf(storage)));
+          // What may be found after the page was killed: the last that was said to be kept, or anything typed since.
+          let possible = [outMm(kept)];
+          for (const { outMm: typed, refuse, kill, wait } of steps) {
+            room = refuse ? 0 : Number.POSITIVE_INFINITY;
+            kept.live.setValue(out, typed, "Drag");
+            expect(outMm(kept)).toBe(typed);
+            possible.push(typed);
+            if (wait && (await settled(kept)).state === "saved") possible = [typed];
+            if (!kill) continue;
+            // The old page is not closed: it just ends. What it was writing may still land.
+            kept = await opened(openKeptJob("a", partsOf(storage)));
+            expect(possible).toContain(outMm(kept));
+          }
+        }),
+        { seed: 20_417, numRuns: 80 },
+      );
+    },
+    unhurried,
+  );
 });

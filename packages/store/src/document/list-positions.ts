@@ -2,11 +2,7 @@
  * Positions for `count` items between two neighbours (null: none on that side), ascending and evenly spread.
  * Null when there is no room left: neighbours that two people put at one position, or doubles too close.
  */
-export function positionsBetween(
-  before: number | null,
-  after: number | null,
-  count: number,
-): number[] | null {
+function positionsBetween(before: number | null, after: number | null, count: number): number[] | null {
   const steps = Array.from({ length: count }, (_, index) => index + 1);
   if (before === null && after === null) return steps;
   if (after === null) return steps.map((step) => (before as number) + step);
