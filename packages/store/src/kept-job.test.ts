@@ -134,6 +134,25 @@ describe("a kept job", () => {
     expect([(await settled(one)).state, (await settled(two)).state]).toEqual(["full", "full"]);
   });
 
+  test("[T1] a job that is closed on a full device is opened again with all that was typed", async () => {
+    let room = Number.POSITIVE_INFINITY;
+    const storage = createMemoryStorage(() => room);
+    const channels = createMemoryChannels<JobMessage>();
+    const one = await opened(startKeptJob("a", demoJob(), partsOf(storage, { channel: channels("a") })));
+    room = 0;
+    one.live.setValue(out, 175, "Drag");
+    expect((await one.close()).state).toBe("full");
+    const two = await opened(openKeptJob("a", partsOf(storage, { channel: channels("a") })));
+    expect(outMm(two)).toBe(175);
+    room = Number.POSITIVE_INFINITY;
+    expect((await two.retry()).state).toBe("saved");
+    // The first one has nothing to hold on to any more once it hears of room; then it is gone.
+    two.live.setValue(out, 176, "Drag");
+    expect((await two.close()).state).toBe("saved");
+    expect(await one.retry()).toMatchObject({ state: "saved" });
+    expect(outMm(await opened(openKeptJob("a", partsOf(storage))))).toBe(176);
+  });
+
   test("[T1] a tab that opens a job with more in it than an open one knows tells that one", async () => {
     const storage = createMemoryStorage();
     const channels = createMemoryChannels<JobMessage>();

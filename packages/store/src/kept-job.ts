@@ -45,6 +45,7 @@ export class KeptJob {
   #writing: Promise<void> | null = null;
   #keeping: Keeping = { state: "saved", atMs: null };
   #logLength: number;
+  #isClosing = false;
 
   /** `logLength`: how many updates the storage holds of the job; `waiting`: what it does not hold yet. */
   constructor(
@@ -87,13 +88,15 @@ export class KeptJob {
     return this.#keeping;
   }
 
-  /** Waits for what is being kept, then lets go of the job. What the storage refused is gone with it: ask first. */
-  async close(): Promise<void> {
-    await this.#writing;
-    for (const end of this.#ends) end();
-    this.#parts.channel?.close();
-    this.#listeners.clear();
-    this.live.destroy();
+  /**
+   * Lets go of the job once all is kept. What the storage refuses is held on to, and handed to whoever opens the
+   * job next in this browser through the channel; the state that is answered says which of the two it is.
+   */
+  async close(): Promise<Keeping> {
+    this.#isClosing = true;
+    await this.#keep();
+    if (this.#waiting.length === 0) this.#letGo();
+    return this.#keeping;
   }
 
   /** One write at a time; edits made during it are merged into the next. */
@@ -122,6 +125,14 @@ export class KeptJob {
     }
     // In the same step as the last look at what waits, so that no edit slips in between.
     this.#writing = null;
+    if (this.#isClosing) this.#letGo();
+  }
+
+  #letGo(): void {
+    for (const end of this.#ends.splice(0)) end();
+    this.#parts.channel?.close();
+    this.#listeners.clear();
+    this.live.destroy();
   }
 
   async #write(batch: Uint8Array, atMs: number): Promise<NotKept | null> {
