@@ -20,7 +20,7 @@ export interface PackOptions {
   readonly fonts: PackFonts;
   /** Day of issue; given, so that the same job and day make the same papers. Printed as its UTC day. */
   readonly date: Date;
-  /** A4 unless given. */
+  /** Letter for a job in feet and inches, A4 for others, unless given. */
   readonly paper?: PaperName;
   /** The reader's side of the gate in plans; the ram's side unless given. */
   readonly standsOn?: StandsOn;
@@ -76,7 +76,7 @@ function packFrom(job: Job, options: PackOptions): Pack {
   return {
     job,
     display: job.display ?? "metric",
-    paper: options.paper ?? "a4",
+    paper: options.paper ?? (job.display === "us" ? "letter" : "a4"),
     measure: pdfTextMeasure(options.fonts),
     revision: options.revision ?? jobMark(jsonText(job)),
     date: options.date.toISOString().slice(0, 10),

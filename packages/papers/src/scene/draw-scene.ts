@@ -14,6 +14,8 @@ const hatchSpacing = 2.2;
 const pinRadius = 1.5;
 const hingeRadius = 1.1;
 const centreLineReach = 2.2;
+/** From here on marks are drawn smaller, or they would cover what they mark. */
+const smallScale = 30;
 
 /**
  * A scene at a scale as strokes and texts in paper millimetres.
@@ -77,7 +79,7 @@ function drawShape(shape: Shape, onPaper: OnPaper): Drawn[] {
       return [{ kind: "arc", role, centre: at(shape.centre), radius, fromAngle, toAngle, ...part }];
     }
     case "mark":
-      return drawMark({ ...shape, at: at(shape.at) });
+      return drawMark({ ...shape, at: at(shape.at) }, onPaper.denominator > smallScale ? 0.6 : 1);
     case "text":
       return drawText(shape, onPaper);
     case "dimension":
@@ -105,9 +107,9 @@ function drawOutline({ role, part, spots, closed, fill }: OutlineShape): Drawn[]
   ];
 }
 
-function drawMark({ role, part, mark, at }: MarkShape): Drawn[] {
+function drawMark({ role, part, mark, at }: MarkShape, size: number): Drawn[] {
   const named = part === undefined ? {} : { part };
-  const reach = mark === "cross" ? centreLineReach + 1 : centreLineReach;
+  const reach = (mark === "cross" ? centreLineReach + 1 : centreLineReach) * size;
   const cross: DrawnStrokes = {
     kind: "strokes",
     role,
@@ -124,7 +126,7 @@ function drawMark({ role, part, mark, at }: MarkShape): Drawn[] {
     ...named,
   };
   if (mark === "cross") return [cross];
-  const radius = mark === "pin" ? pinRadius : hingeRadius;
+  const radius = (mark === "pin" ? pinRadius : hingeRadius) * size;
   const ring: Drawn = { kind: "circle", role, centre: at, radius, fill: "paper", ...named };
   if (mark === "pin") return [ring, { ...cross, role: "leader" }];
   return [ring, { kind: "circle", role, centre: at, radius: radius / 2, fill: "solid", ...named }];

@@ -1,7 +1,7 @@
-import type { JobLeaf } from "@pintle/job";
+import type { JobLeaf, JobPlacement } from "@pintle/job";
 import { fixedOutline } from "./fixed-shapes.ts";
 import { type LeafPose, leafPose } from "./leaf-pose.ts";
-import { boxRound, type Shape, type Spot, type TextShape } from "./scene.ts";
+import { type Box, boxRound, type Shape, type Spot, type TextShape } from "./scene.ts";
 
 /** Letter size of labels on paper [mm]. */
 const labelSize = 2.8;
@@ -14,12 +14,19 @@ interface Angles {
 }
 
 /** Names on the plan: things that stand still, the leaf at each of its angles, the hinge axis. */
-export function planLabels(leaf: JobLeaf, pose: LeafPose, angles: Angles): Shape[] {
+export function planLabels(
+  leaf: JobLeaf,
+  placement: JobPlacement | null,
+  pose: LeafPose,
+  angles: Angles,
+): Shape[] {
   const ghosts = angles.ghostAnglesDeg.map((angle) =>
     toeLabel(leaf, leafPose(leaf, pose.view, angle), angle, angles.ghostCutAtMm ?? angles.cutAtMm),
   );
   return [
-    ...(leaf.fixed ?? []).map((thing, index) => fixedLabel(thing.name, index, thing.outlineMm, pose)),
+    ...(leaf.fixed ?? []).map((thing, index) =>
+      fixedLabel(thing.name, index, thing.outlineMm, pose, placement),
+    ),
     ...ghosts,
     leafLabel(leaf, pose, angles.leafAngleDeg, angles.cutAtMm),
   ];
@@ -43,13 +50,25 @@ function fixedLabel(
   index: number,
   outline: readonly (readonly [number, number])[],
   pose: LeafPose,
+  placement: JobPlacement | null,
 ): Shape {
   const box = boxRound(fixedOutline(outline, pose.view));
+  const pinX = pose.view.alongSign * (placement?.postPin.alongMm ?? 0);
+  const inside = besideLines(box, pinX);
   const head = pose.view.outSign === 1 ? box.top : box.bottom;
   const shift = pose.view.outSign === 1 ? { x: 0, y: -1.4 } : { x: 0, y: 3.4 };
   const at = { x: pose.view.alongSign === 1 ? box.left : box.right, y: head };
   const anchor = pose.view.alongSign === 1 ? "start" : "end";
-  return label(at, name, { anchor, shift, inside: box, part: `fixed[${index}]` });
+  return label(at, name, { anchor, shift, inside, part: `fixed[${index}]` });
+}
+
+/** The largest part of a body that the extension lines from the post pin and the hinge axis leave free. */
+function besideLines(box: Box, pinX: number): Box {
+  const cut = (from: number, to: number, at: number): [number, number] =>
+    at <= from || at >= to ? [from, to] : at - from > to - at ? [from, at] : [at, to];
+  const [left, right] = cut(box.left, box.right, pinX);
+  const [top, bottom] = cut(box.top, box.bottom, 0);
+  return { left, top, right, bottom };
 }
 
 /** Past the break of a leaf that is cut short, else behind its toe. */

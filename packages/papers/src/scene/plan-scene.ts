@@ -63,7 +63,7 @@ export function planScene(
     ...(placement === null ? [] : pinnedRam(job, leaf, placement, pose, options.leafAngleDeg)),
     { kind: "mark", role: "hinge", mark: "hinge", at: { x: 0, y: 0 }, part: "hinge" },
   ];
-  const labels = options.labels ? planLabels(leaf, pose, options) : [];
+  const labels = options.labels ? planLabels(leaf, placement, pose, options) : [];
   const dimensions = placement === null ? [] : planDimensions(job, leaf, placement, pose, options.dimensions);
   return {
     shapes: [...bodies, ...labels, ...dimensions],

@@ -49,8 +49,8 @@ export function postTemplate(job: Job, leaf: JobLeaf, placement: JobPlacement): 
       ),
       axis({ x: window.left, y: 0 }, { x: window.right, y: 0 }),
       axis({ x: 0, y: window.top }, { x: 0, y: window.bottom }),
-      ...target(pin, "post pin"),
-      ...target(hinge, "hinge axis", "hinge"),
+      ...target(pin, "post pin", "ram", Math.sign(hinge.x - pin.x)),
+      ...target(hinge, "hinge axis", "hinge", Math.sign(pin.x - hinge.x)),
       ...postDimensions(job, leaf, placement, pose),
     ],
   };
@@ -59,21 +59,40 @@ export function postTemplate(job: Job, leaf: JobLeaf, placement: JobPlacement): 
 /** Dimensions inside the window, between the centres, where the plan has them outside of the pier. */
 function postDimensions(job: Job, leaf: JobLeaf, placement: JobPlacement, pose: LeafPose): Shape[] {
   const { alongMm, outMm } = placement.postPin;
-  // Figures stand in the middle of their lines: lines that cross there would run through each other's.
-  const inner = pose.fixed({ x: alongMm * 0.66, y: outMm * 0.34 });
-  const besideX = pose.fixed({ x: alongMm * 0.86, y: 0 }).x;
-  const besideY = pose.fixed({ x: 0, y: outMm * 0.8 }).y;
+  const face = leaf.post;
+  const faceAlong = face?.gatewayFaceAlongMm ?? 0;
+  const faceOut = face?.ramFaceOutMm ?? 0;
+  // Lines keep clear of each other and of the figures, which stand in the middle of their lines.
+  const outAt = clearPlace(alongMm, [faceAlong, alongMm / 2, (alongMm + faceAlong) / 2]);
+  const faceOutAt = clearPlace(alongMm, [faceAlong, alongMm / 2, (alongMm + faceAlong) / 2, outAt]);
+  const alongAt = clearPlace(outMm, [faceOut, outMm / 2, (outMm + faceOut) / 2]);
+  const faceAlongAt = clearPlace(outMm, [faceOut, outMm / 2, (outMm + faceOut) / 2, alongAt]);
   const bases: Partial<Record<DimensionId, Spot>> = {
-    postPinBehindHinge: { x: 0, y: inner.y },
-    postPinOut: { x: inner.x, y: 0 },
-    postPinFromGatewayFace: { x: 0, y: besideY },
-    postPinFromRamFace: { x: besideX, y: 0 },
+    postPinBehindHinge: pose.fixed({ x: 0, y: alongAt }),
+    postPinOut: pose.fixed({ x: outAt, y: 0 }),
+    postPinFromGatewayFace: pose.fixed({ x: 0, y: faceAlongAt }),
+    postPinFromRamFace: pose.fixed({ x: faceOutAt, y: 0 }),
   };
   const ids = Object.keys(bases) as DimensionId[];
   return planDimensions(job, leaf, placement, pose, { ids }).map((dimension) => {
     const id = dimension.part?.replace("dimension:", "") as DimensionId;
     return { ...dimension, base: bases[id] ?? dimension.base, away: 0 };
   });
+}
+
+/** The place between 0 and `end` that is farthest from both and from everything in the way. */
+function clearPlace(end: number, inTheWay: readonly number[]): number {
+  let best = end / 2;
+  let farthest = -1;
+  for (let share = 0.1; share < 0.91; share += 0.05) {
+    const place = share * end;
+    const nearest = Math.min(...[0, end, ...inTheWay].map((other) => Math.abs(other - place)));
+    if (nearest > farthest + 1e-9) {
+      farthest = nearest;
+      best = place;
+    }
+  }
+  return best;
 }
 
 /**
@@ -104,7 +123,8 @@ export function leafTemplate(job: Job, leaf: JobLeaf, placement: JobPlacement): 
       ...leafShapes(leaf, pose, { role: "leaf", cutAt: null }),
       axis(pose.leaf(alongMm, back - 12), pose.leaf(alongMm, offMm + 12)),
       axis(pose.leaf(round, back - 12), pose.leaf(round, offMm + 12)),
-      ...target(pin, "leaf pin"),
+      // On the side where the dimension off the face is not.
+      ...target(pin, "leaf pin", "ram", -view.alongSign),
       ...planDimensions(job, leaf, placement, pose, { ids: ["leafPinFromLeafFace"] }),
       ...fromRoundLine(job, pose, round, alongMm, back),
     ],
@@ -160,8 +180,8 @@ const grown = (box: Box, by: number): Box => ({
 
 const axis = (from: Spot, to: Spot): Shape => ({ kind: "line", role: "centreline", from, to });
 
-/** Rings and a long cross to centre a punch by. */
-function target(at: Spot, name: string, role: "ram" | "hinge" = "ram"): Shape[] {
+/** Rings and a long cross to centre a punch by; the name stands to the right for `side` 1, to the left for −1. */
+function target(at: Spot, name: string, role: "ram" | "hinge", side: number): Shape[] {
   const ring = (radius: number): Shape => ({
     kind: "circle",
     role: "leader",
@@ -187,9 +207,9 @@ function target(at: Spot, name: string, role: "ram" | "hinge" = "ram"): Shape[] 
       at,
       text: name,
       size: 3.4,
-      anchor: "start",
+      anchor: side < 0 ? "end" : "start",
       turn: 0,
-      shift: { x: 2, y: -9.5 },
+      shift: { x: side < 0 ? -2 : 2, y: -8.6 },
     },
   ];
 }

@@ -29,7 +29,7 @@ export function limitsSheet(pack: Pack, leafIndex: number, checked: CheckDocumen
     bold: true,
     role: failing ? "limit" : "text",
   });
-  const hint = `Bars show what is to spare beyond each limit; the dashed line is the limit. Full bars: ${fullBar.mm} mm or ${fullBar.deg}° and more. A prediction from the numbers of this job; measure before trusting it.`;
+  const hint = `Bars show what is to spare beyond each limit; the orange mark is the limit. Full bars: ${fullBar.mm} mm or ${fullBar.deg}° and more. A prediction from the numbers of this job; measure before trusting it.`;
   const hints = wrapText(hint, 2.9, width, pack.measure);
   items.push(...textLines(box.left, y, hints, { size: 2.9, role: "note" }));
   y += linesHeight(hints.length, 2.9) + 3;
@@ -61,7 +61,7 @@ function limitRow(pack: Pack, finding: Finding, box: Box): { items: Drawn[]; hei
     share < 0 ? Math.max(-failingShare, share * failingShare) : Math.min(1, share) * (1 - failingShare);
   const end = zero + reach * field;
   const fails = finding.state === "fail";
-  const words = wrapText(finding.text, 2.7, box.right - barLeft, pack.measure);
+  const words = wrapText(withoutName(finding.text, name), 2.7, box.right - barLeft, pack.measure);
   const names = wrapText(name.charAt(0).toUpperCase() + name.slice(1), rowText, 58, pack.measure, {
     bold: true,
     most: 2,
@@ -103,14 +103,20 @@ function limitRow(pack: Pack, finding: Finding, box: Box): { items: Drawn[]; hei
         strokes: [
           [
             { x: zero, y: top - 1 },
-            { x: zero, y: top + barHeight + 1 },
+            { x: zero, y: top + barHeight },
           ],
         ],
       },
-      ...textLines(barLeft, top + barHeight + 0.2, words, { size: 2.7, role: fails ? "limit" : "text" }),
+      ...textLines(barLeft, top + barHeight + 0.5, words, { size: 2.7, role: fails ? "limit" : "text" }),
     ],
     height,
   };
+}
+
+/** The name stands beside the bar already. */
+function withoutName(text: string, name: string): string {
+  const start = `${name}: `;
+  return text.toLowerCase().startsWith(start.toLowerCase()) ? text.slice(start.length) : text;
 }
 
 /** White notch at the bar's end: it goes on. */

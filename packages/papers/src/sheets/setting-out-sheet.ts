@@ -252,7 +252,10 @@ function tableRow(
 /** What of this leaf nobody measured, below the table. */
 function assumedNote(pack: Pack, leafIndex: number, table: Box): Drawn[] {
   const under = `leaves[${leafIndex}]`;
-  const ofLeaf = assumedValues(pack.job).filter((value) => value.path.startsWith(`${under}.`));
+  // Where the pins might have gone does not matter once they have a place.
+  const ofLeaf = assumedValues(pack.job).filter(
+    ({ path }) => path.startsWith(`${under}.`) && !path.startsWith(`${under}.reach`),
+  );
   if (ofLeaf.length === 0) return [];
   const names = ofLeaf.map((value) => valueInWords(value, under, pack.display)).join("; ");
   const width = table.right - table.left;

@@ -15,7 +15,7 @@ import { contentBox, type Draft, type Pack } from "./draft.ts";
 import { linesHeight, textAt, textLines } from "./lay-text.ts";
 import { wrapText } from "./text-lines.ts";
 
-const chartHeight = 46;
+const chartHeight = 37;
 const rowHeight = 4.6;
 
 /** Lever arm, clearance and toe speed over the travel as charts on one angle axis, and the same as a table. */
@@ -79,17 +79,25 @@ function chartsOf(leaf: JobLeaf, swing: SwingLeafDocument, display: Display): Ch
       limit: limit(need.lever),
     },
     {
-      title: "Clearance of the ram",
+      title: "Clearance, ram to leaf",
       unit,
       angles: swing.thetaDeg,
-      lines: [
-        { name: "to the leaf", values: length(swing.clearanceMm), role: "curve" },
-        ...(hasFixed
-          ? [{ name: "to what is fixed", values: length(swing.fixedClearanceMm), role: "fixed" as const }]
-          : []),
-      ],
+      lines: [{ name: "to the leaf", values: length(swing.clearanceMm), role: "curve" }],
       limit: limit(need.clearance),
     },
+    ...(hasFixed
+      ? [
+          {
+            title: "Clearance, ram to what is fixed",
+            unit,
+            angles: swing.thetaDeg,
+            lines: [
+              { name: "to what is fixed", values: length(swing.fixedClearanceMm), role: "curve" as const },
+            ],
+            limit: limit(need.fixedClearance),
+          },
+        ]
+      : []),
     ...(speeds.some((value) => value !== null)
       ? [
           {
@@ -107,9 +115,12 @@ function chartsOf(leaf: JobLeaf, swing: SwingLeafDocument, display: Display): Ch
 function table(swing: SwingLeafDocument, box: Box, display: Display): Drawn[] {
   const length = displayUnit("length", display);
   const speed = displayUnit("toeSpeed", display);
-  const bare = (text: string) => text.replace(/ mm$/, "");
   const inUnit = (mm: number | null | undefined) =>
-    mm === null || mm === undefined ? "–" : bare(formatQuantity(toSi(mm, "mm"), length));
+    mm === null || mm === undefined
+      ? "–"
+      : length === "mm"
+        ? mm.toFixed(1)
+        : formatQuantity(toSi(mm, "mm"), length);
   const columns = [
     { head: "angle", at: (row: number) => angle(swing.thetaDeg[row] ?? null) },
     { head: "pin to pin", at: (row: number) => inUnit(swing.pinToPinMm[row]) },
@@ -120,7 +131,9 @@ function table(swing: SwingLeafDocument, box: Box, display: Display): Drawn[] {
       head: "speed of toe",
       at: (row: number) => {
         const mm = swing.toeSpeedMmS[row];
-        return mm === null || mm === undefined ? "–" : formatQuantity(toSi(mm, "mm/s"), speed);
+        return mm === null || mm === undefined
+          ? "–"
+          : `${fromSi(toSi(mm, "mm/s"), speed).toFixed(2)} ${speed}`;
       },
     },
   ];

@@ -65,7 +65,7 @@ function jointsAcross(across: readonly Stretch[], down: readonly Stretch[]): Dra
     const x = column.from + overlap / 2;
     return down.flatMap((row, j) => [
       cutLine(x, row.from, x, row.to),
-      ...[0.2, 0.8].flatMap((share, k) =>
+      ...[0.35, 0.9].flatMap((share, k) =>
         joint(
           x,
           row.from + share * (row.to - row.from),
@@ -81,7 +81,7 @@ function jointsDown(across: readonly Stretch[], down: readonly Stretch[]): Drawn
     const y = row.from + overlap / 2;
     return across.flatMap((column, i) => [
       cutLine(column.from, y, column.to, y),
-      ...[0.2, 0.8].flatMap((share, k) =>
+      ...[0.35, 0.9].flatMap((share, k) =>
         joint(
           column.from + share * (column.to - column.from),
           y,
