@@ -87,6 +87,19 @@ describe("in a real browser", () => {
     expect(await page.evaluate("trial.read().note.length")).toBe(600_000);
   });
 
+  test("[T1] site data that are cleared under an open job are written anew with the next edit", async () => {
+    const page = await freshTab();
+    const session = await page.context().newCDPSession(page);
+    await page.evaluate("trial.open(true)");
+    await page.evaluate('trial.set("title", "before")');
+    await page.evaluate("trial.retry()");
+    await session.send("Storage.clearDataForOrigin", { origin, storageTypes: "indexeddb" });
+    await page.evaluate('trial.set("note", "after")');
+    expect(await page.evaluate("trial.retry()")).toMatchObject({ state: "saved" });
+    await page.reload();
+    expect(await page.evaluate("trial.open(false)")).toMatchObject({ title: "before", note: "after" });
+  });
+
   test("[T9] a browser that is killed in the middle of editing has kept what it said it kept", async () => {
     const profile = mkdtempSync(join(tmpdir(), "pintle-profile-"));
     const start = () =>

@@ -91,16 +91,15 @@ export class LiveJob {
   /** Puts a value into a list, before the item that the path's last step points at; the length appends. */
   insert(path: Path, value: unknown, label: string): Edited {
     const held = jsonValue(value, "insert");
-    const index = path.at(-1);
-    if (typeof index !== "number") throw new TypeError("insert found a path that ends in no position");
+    const index = path.at(-1) as number;
+    if (!Number.isInteger(index)) throw new TypeError("insert found a path that ends in no position");
     return this.#edit(label, () => {
       const list = this.#tree.at(path.slice(0, -1));
       const items = list === undefined ? [] : listItems(list);
       if (
         list?.entry === undefined ||
         entryKind(list.entry) !== "list" ||
-        index < 0 ||
-        index > items.length
+        !(index >= 0 && index <= items.length)
       ) {
         return absent(path);
       }

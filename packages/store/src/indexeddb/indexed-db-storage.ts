@@ -27,27 +27,49 @@ export type OpenedStorage = { readonly ok: true; readonly storage: JobStorage } 
  * Errors (returned): `failed` where the browser offers no such storage (some private windows).
  */
 export async function openIndexedDbStorage(name: string, factory: IDBFactory): Promise<OpenedStorage> {
+  const connect = () => connected(name, factory);
   try {
-    const opening = factory.open(name, layoutVersion);
-    opening.onupgradeneeded = () => {
-      opening.result.createObjectStore("jobs", { keyPath: "jobId" });
-      const updates = opening.result.createObjectStore("updates", { autoIncrement: true });
-      updates.createIndex("jobId", "jobId");
-    };
-    const database = await answerOf(opening);
-    // A newer page that waits to change the layout must not be held up by this one.
-    database.onversionchange = () => database.close();
-    return { ok: true, storage: new IndexedDbStorage(database) };
+    return { ok: true, storage: new IndexedDbStorage(await connect(), connect) };
   } catch (error) {
     return refusal(error);
   }
 }
 
-class IndexedDbStorage implements JobStorage {
-  readonly #database: IDBDatabase;
+function connected(name: string, factory: IDBFactory): Promise<IDBDatabase> {
+  const opening = factory.open(name, layoutVersion);
+  opening.onupgradeneeded = () => {
+    opening.result.createObjectStore("jobs", { keyPath: "jobId" });
+    const updates = opening.result.createObjectStore("updates", { autoIncrement: true });
+    updates.createIndex("jobId", "jobId");
+  };
+  return answerOf(opening);
+}
 
-  constructor(database: IDBDatabase) {
-    this.#database = database;
+class IndexedDbStorage implements JobStorage {
+  readonly #connect: () => Promise<IDBDatabase>;
+  #database: IDBDatabase | null;
+
+  constructor(database: IDBDatabase, connect: () => Promise<IDBDatabase>) {
+    this.#connect = connect;
+    this.#database = this.#watched(database);
+  }
+
+  /** The browser may cut the connection at any time (site data cleared, memory short): the next call makes a new one. */
+  #watched(database: IDBDatabase): IDBDatabase {
+    database.onclose = () => {
+      this.#database = null;
+    };
+    // A newer page that waits to change the layout must not be held up by this one.
+    database.onversionchange = () => {
+      database.close();
+      this.#database = null;
+    };
+    return database;
+  }
+
+  async #connection(): Promise<IDBDatabase> {
+    this.#database ??= this.#watched(await this.#connect());
+    return this.#database;
   }
 
   create(fresh: Parameters<JobStorage["create"]>[0]) {
@@ -65,7 +87,7 @@ class IndexedDbStorage implements JobStorage {
 
   async load(jobId: string) {
     try {
-      const transaction = this.#database.transaction("updates");
+      const transaction = (await this.#connection()).transaction("updates");
       const rows = transaction.objectStore("updates").index("jobId").getAll(jobId);
       const updates = ((await answerOf(rows)) as UpdateRow[]).map(({ update }) => update);
       return { ok: true, updates } as const;
@@ -100,9 +122,8 @@ class IndexedDbStorage implements JobStorage {
 
   async list() {
     try {
-      const entries: JobEntry[] = await answerOf(
-        this.#database.transaction("jobs").objectStore("jobs").getAll(),
-      );
+      const transaction = (await this.#connection()).transaction("jobs");
+      const entries: JobEntry[] = await answerOf(transaction.objectStore("jobs").getAll());
       return { ok: true, entries: entries.sort(byLastEdit) } as const;
     } catch (error) {
       return refusal(error);
@@ -131,7 +152,7 @@ class IndexedDbStorage implements JobStorage {
   ): Promise<Answer | NotKept> {
     let transaction: IDBTransaction | null = null;
     try {
-      transaction = this.#database.transaction(stores, "readwrite", { durability: "strict" });
+      transaction = (await this.#connection()).transaction(stores, "readwrite", { durability: "strict" });
       const end = committed(transaction);
       // Awaited below; until then its failure must not count as unhandled.
       end.catch(() => {});
