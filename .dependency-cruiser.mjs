@@ -9,7 +9,7 @@ const mayOnlyImport = (name, allowed, comment) => ({
   name: `${name}-imports`,
   comment,
   severity: /** @type {const} */ ("error"),
-  from: { path: source(name), pathNot: test },
+  from: { path: source(name), pathNot: [test, "/testing/"] },
   to: { pathNot: [source(name), ...allowed] },
 });
 
@@ -25,6 +25,20 @@ export default {
       "job",
       [source("core"), "node_modules/(earcut|robust-predicates|fraction\\.js|jsonc-parser|zod)/"],
       "job knows core and its own few packages: no Node, no face",
+    ),
+    mayOnlyImport(
+      "papers",
+      [
+        "^packages/(core|job)/src/index\\.ts$",
+        "node_modules/(pdfkit|@tarikjabiri/dxf)/",
+        "node_modules/(earcut|robust-predicates|fraction\\.js|jsonc-parser|zod)/",
+      ],
+      "papers turns jobs into bytes: no Node, no DOM, files come in as bytes",
+    ),
+    mayOnlyImport(
+      "store",
+      ["^packages/job/src/index\\.ts$", "node_modules/(yjs|fflate)/"],
+      "store keeps jobs: no Node, no face; the browser's own parts stand in its entry indexeddb",
     ),
     {
       name: "job-stands-below-faces",
@@ -45,7 +59,7 @@ export default {
       comment: "another package is imported by its name, which leads to its index",
       severity: "error",
       from: { path: anyPackage },
-      to: { path: "^packages/", pathNot: ["^$1/$2/", "^packages/[^/]+/src/index\\.ts$"] },
+      to: { path: "^packages/", pathNot: ["^$1/$2/", "^packages/[^/]+/src/(indexeddb/)?index\\.ts$"] },
     },
     {
       name: "no-way-round-the-name",

@@ -5,7 +5,9 @@ import { addCheck } from "./commands/check.ts";
 import { addConvert } from "./commands/convert.ts";
 import { addFirstLook } from "./commands/first-look.ts";
 import { addNew } from "./commands/new.ts";
+import { addPack } from "./commands/pack.ts";
 import { addPlace } from "./commands/place.ts";
+import { addServe } from "./commands/serve.ts";
 import { addSwing } from "./commands/swing.ts";
 import { type ExitCode, exitCode } from "./exit-code.ts";
 import { InputEnded } from "./input/terminal.ts";
@@ -24,7 +26,17 @@ export async function runProgram(words: readonly string[], outside: Outside): Pr
     .configureOutput({ writeOut: outside.print, writeErr: (text) => outside.tell([text.trimEnd()]) })
     .showHelpAfterError("(--help after a command shows how it is used)")
     .addHelpText("after", "\nExit codes: 0 nothing fails, 1 a limit fails, 2 bad input or misuse.");
-  for (const add of [addNew, addPlace, addCheck, addSwing, addAsBuilt, addConvert, addFirstLook])
+  for (const add of [
+    addNew,
+    addPlace,
+    addCheck,
+    addSwing,
+    addAsBuilt,
+    addPack,
+    addServe,
+    addConvert,
+    addFirstLook,
+  ])
     add(program, outside, end);
   try {
     await program.parseAsync(words, { from: "user" });

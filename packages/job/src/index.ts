@@ -13,7 +13,12 @@ export { limitFindings } from "./findings/limit-findings.ts";
 export { limitName } from "./findings/limit-names.ts";
 export { limitText } from "./findings/limit-wording.ts";
 export { type PinErrors, pinErrorText, type ReserveToWord, reserveText } from "./findings/reserve-wording.ts";
-export { dimensionText, setUpText } from "./findings/setting-out-wording.ts";
+export {
+  type DimensionWords,
+  dimensionText,
+  dimensionWords,
+  setUpText,
+} from "./findings/setting-out-wording.ts";
 export { kindText, tradeOffPhrases } from "./findings/trade-off-wording.ts";
 export { unsuitedText } from "./findings/unsuited-wording.ts";
 export {
@@ -30,6 +35,7 @@ export type * from "./operations/documents.ts";
 export type { PatchStep } from "./operations/patch-step.ts";
 export { type PlaceOptions, placeJob, placeLeaf } from "./operations/place-job.ts";
 export { rankRamOnLeaf, withRanks } from "./operations/rank-job-rams.ts";
+export { type SetOutDocument, type SetOutLeafDocument, setOutJob } from "./operations/set-out-job.ts";
 export { swingJob } from "./operations/swing-job.ts";
 export { withPatch } from "./operations/with-patch.ts";
 export { withPlacements } from "./operations/with-placements.ts";

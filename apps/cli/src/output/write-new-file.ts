@@ -12,7 +12,11 @@ export type Written = { readonly ok: true } | { readonly ok: false; readonly rea
  * leaves either the old file or the new one; Ctrl-C waits for it. Without `force` a file that is there is never replaced,
  * not even one that appears while this one is being written.
  */
-export async function writeNewFile(path: string, text: string, force: boolean): Promise<Written> {
+export async function writeNewFile(
+  path: string,
+  text: string | Uint8Array,
+  force: boolean,
+): Promise<Written> {
   const aside = join(dirname(path), `.${basename(path)}.${process.pid}.part`);
   const release = holdSignals();
   try {

@@ -41,6 +41,30 @@ const names: Record<DimensionId, readonly [string, string]> = {
   pinToPinOpen: ["pin to pin with the leaf open", ""],
 };
 
+/** A dimension in words, amount and name apart; `amount` empty where the name says it all. */
+export interface DimensionWords {
+  readonly amount: string;
+  readonly name: string;
+}
+
+/**
+ * What a dimension amounts to in the job's display units and what it is called (rule G17).
+ *
+ * ### Example
+ *   expect(dimensionWords({ id: "hingeToPostPin", value: 0.2115, checks: ["postPinOut"] }, "metric")).toEqual({
+ *     amount: "211.5 mm",
+ *     name: "check: hinge axis to post pin, straight",
+ *   });
+ */
+export function dimensionWords(dimension: Dimension, display: Display): DimensionWords {
+  const [positive, negative] = names[dimension.id];
+  const check = dimension.checks.length > 0 ? "check: " : "";
+  if (dimension.id === "pinRise" && Math.abs(dimension.value) < 5e-5)
+    return { amount: "", name: "both pins at the same height; the ram hangs level" };
+  const name = dimension.value < 0 ? negative : positive;
+  return { amount: shownAmount(Math.abs(dimension.value), "m", display), name: `${check}${name}` };
+}
+
 /**
  * A dimension to set out or to check by, in plain words (rule G17), in the job's display units.
  *
@@ -50,12 +74,8 @@ const names: Record<DimensionId, readonly [string, string]> = {
  *   );
  */
 export function dimensionText(dimension: Dimension, display: Display): string {
-  const [positive, negative] = names[dimension.id];
-  const check = dimension.checks.length > 0 ? "check: " : "";
-  const name = dimension.value < 0 ? negative : positive;
-  if (dimension.id === "pinRise" && Math.abs(dimension.value) < 5e-5)
-    return "both pins at the same height; the ram hangs level";
-  return `${shownAmount(Math.abs(dimension.value), "m", display)}  ${check}${name}`;
+  const { amount, name } = dimensionWords(dimension, display);
+  return amount === "" ? name : `${amount}  ${name}`;
 }
 
 /**
