@@ -11,6 +11,7 @@ export default defineConfig({
       "apps/*/src/**/*.test.ts",
       "scripts/**/*.test.ts",
       "reference/**/*.test.ts",
+      "e2e/storage/**/*.test.ts",
       `${exampleTestsFolder}/**/*.test.ts`,
     ],
     globalSetup: ["scripts/bundle-for-tests.mjs"],

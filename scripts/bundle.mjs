@@ -6,14 +6,13 @@ import { root } from "./places.mjs";
 
 const bundleFile = join(root, "dist", "pintle.mjs");
 
-/** Everything whose change asks for a new bundle. */
-function sources() {
-  const packages = readdirSync(join(root, "packages")).map((name) => join(root, "packages", name));
-  return [...packages, join(root, "apps", "cli")].map((folder) => join(folder, "src"));
+/** Source folders of the packages that every face is built from. */
+export function packageSources() {
+  return readdirSync(join(root, "packages")).map((name) => join(root, "packages", name, "src"));
 }
 
 /** Folders count too: their time moves when a file is added or taken away. @param {string} folder @returns {number} */
-function newestIn(folder) {
+export function newestIn(folder) {
   let newest = statSync(folder).mtimeMs;
   for (const entry of readdirSync(folder, { withFileTypes: true })) {
     if (entry.name.endsWith(".test.ts")) continue;
@@ -27,7 +26,7 @@ function isCurrent() {
   const made = statSync(bundleFile, { throwIfNoEntry: false })?.mtimeMs;
   if (made === undefined) return false;
   const files = ["package-lock.json", "scripts/bundle.mjs"].map((name) => statSync(join(root, name)).mtimeMs);
-  return Math.max(...files, ...sources().map(newestIn)) < made;
+  return Math.max(...files, ...[...packageSources(), join(root, "apps", "cli", "src")].map(newestIn)) < made;
 }
 
 /** Builds the bundle when a source is newer than it. @returns {Promise<string>} its file URL */

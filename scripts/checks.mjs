@@ -4,9 +4,13 @@ import { existsSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { writeExampleTests } from "./examples/write-example-tests.mjs";
 import { root } from "./places.mjs";
+import { ensureSystemPackages } from "./system-packages.mjs";
+import { ensureWeb } from "./web.mjs";
 
 /** Where scripts/count-reporter.mjs leaves what the test run counted. */
 export const countsFile = join(root, ".cache", "test-counts.json");
+
+const journeyCountsFile = join(root, ".cache", "journey-counts.json");
 
 /** @typedef {{ name: string, script: string, args: string[] }} Check */
 
@@ -80,21 +84,44 @@ async function runTests() {
     const child = spawn(process.execPath, [bin("vitest/vitest.mjs"), "run"], { cwd: root, stdio: "inherit" });
     child.on("close", (status) => resolve(status ?? 1));
   });
-  const counts = existsSync(countsFile)
-    ? JSON.parse(readFileSync(countsFile, "utf8"))
-    : { passed: 0, failed: 0, skipped: 0 };
-  // A crash, an error outside any test or a run without tests counts as a failure of its own.
+  return countsIn(countsFile, code);
+}
+
+/** A crash, an error outside any test or a run without tests counts as a failure of its own. @param {string} file @param {number} code */
+function countsIn(file, code) {
+  const text = existsSync(file) ? readFileSync(file, "utf8") : "";
+  const counts = text === "" ? { passed: 0, failed: 0, skipped: 0 } : JSON.parse(text);
   if (counts.failed === 0 && (code !== 0 || counts.passed === 0)) counts.failed = 1;
   return counts;
 }
 
+/** Journeys through the built workbench in a real browser. @returns {Promise<{ passed: number, failed: number, skipped: number }>} */
+async function runJourneys() {
+  rmSync(journeyCountsFile, { force: true });
+  const files = readdirSync(join(root, "e2e"))
+    .filter((name) => name.endsWith(".test.mjs"))
+    .map((name) => join("e2e", name));
+  const words = ["--import", "tsx", "--test", "--test-concurrency=1", "--test-reporter=spec"];
+  const counting = ["--test-reporter-destination=stdout", "--test-reporter=./scripts/count-journeys.mjs"];
+  const code = await new Promise((resolve) => {
+    const child = spawn(
+      process.execPath,
+      [...words, ...counting, `--test-reporter-destination=${journeyCountsFile}`, ...files],
+      { cwd: root, stdio: "inherit" },
+    );
+    child.on("close", (status) => resolve(status ?? 1));
+  });
+  return countsIn(journeyCountsFile, code);
+}
+
 /** @returns {Promise<number>} exit code */
 export async function runChecks() {
+  ensureSystemPackages();
   await writeExampleTests();
-  const checked = await runTwoAtATime(staticChecks());
-  const tested = await runTests();
-  const passed = checked.passed + tested.passed;
-  const failed = checked.failed + tested.failed;
-  process.stdout.write(`${passed} passed, ${failed} failed, ${checked.skipped + tested.skipped} skipped\n`);
-  return failed === 0 ? 0 : 1;
+  await ensureWeb();
+  const parts = [await runTwoAtATime(staticChecks()), await runTests(), await runJourneys()];
+  const sum = (/** @type {"passed" | "failed" | "skipped"} */ key) =>
+    parts.reduce((total, part) => total + part[key], 0);
+  process.stdout.write(`${sum("passed")} passed, ${sum("failed")} failed, ${sum("skipped")} skipped\n`);
+  return sum("failed") === 0 ? 0 : 1;
 }

@@ -1,5 +1,7 @@
 // The one way in: `npm start`, `npm test`, `npm run bench`, `npm run --silent pintle -- …`.
 // Node built-ins only, so that it runs in a fresh checkout; whatever needs a package is imported after the set-up.
+import { spawnSync } from "node:child_process";
+import { fileURLToPath } from "node:url";
 import { requireNode } from "./node-version.mjs";
 import { enterCallersFolder, root } from "./places.mjs";
 import { ensureInstalled } from "./set-up.mjs";
@@ -21,7 +23,12 @@ async function runPintle(args) {
 const tasks = {
   async start() {
     process.chdir(root);
-    await runPintle(["first-look", demoJob]);
+    const { ensureWeb } = await import("./web.mjs");
+    await ensureWeb();
+    const { ensureBundle } = await import("./bundle.mjs");
+    const bundle = fileURLToPath(await ensureBundle());
+    spawnSync(process.execPath, [bundle, "first-look", demoJob], { stdio: "inherit" });
+    await runPintle(["serve", "--open"]);
   },
   async pintle(args) {
     enterCallersFolder();
