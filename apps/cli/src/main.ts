@@ -1,6 +1,6 @@
 import { availableParallelism } from "node:os";
 import { isMainThread, parentPort } from "node:worker_threads";
-import { asBuiltJob, checkJob, placeJob, placeLeaf, rankRamOnLeaf, swingJob } from "@pintle/job";
+import { asBuiltJob, checkJob, mapLeaf, placeJob, placeLeaf, rankRamOnLeaf, swingJob } from "@pintle/job";
 import { serveTasks } from "./batch/worker-tasks.ts";
 import { exitCode } from "./exit-code.ts";
 import { openTerminal } from "./input/terminal.ts";
@@ -14,6 +14,7 @@ const operations: Operations = {
   place: placeJob,
   placeLeaf,
   rankRam: rankRamOnLeaf,
+  mapLeaf,
   check: checkJob,
   swing: swingJob,
   asBuilt: asBuiltJob,

@@ -4,11 +4,14 @@ import { join } from "node:path";
 import type { Timing } from "./timing.ts";
 import { timingOf } from "./timing.ts";
 
+/** What is timed on both sides. */
+export type KernelTask = "swing" | "reserve" | "search";
+
 /** The same algorithms in plain C, built for this run. */
 export interface Kernel {
   /** Numbers that the C port answers with, in the order of c/main.c. */
   answers(): number[];
-  time(task: "swing" | "reserve" | "search", samples: number): Timing;
+  time(task: KernelTask, samples: number): Timing;
 }
 
 const compiler = "gcc";

@@ -5,10 +5,11 @@ import { fileURLToPath } from "node:url";
 import { isMainThread, parentPort } from "node:worker_threads";
 import type { Placement } from "../src/linkage/pins.ts";
 import { reserveOf } from "../src/placement/reserve.ts";
-import type { SearchResult } from "../src/search/best-placement.ts";
 import { bestPlacement } from "../src/search/best-placement.ts";
-import { assertAgreement } from "./c-agreement.ts";
+import type { SearchResult } from "../src/search/search-result.ts";
+import { disagreements } from "./c-agreement.ts";
 import { caseAsNumbers } from "./c-case.ts";
+import type { KernelTask } from "./c-kernel.ts";
 import { buildKernel } from "./c-kernel.ts";
 import { CatalogueWorkers, catalogue, searchCatalogue, serveCatalogue } from "./catalogue.ts";
 import { timeCommandLine } from "./command-line.ts";
@@ -126,10 +127,7 @@ async function main(bundle: string | undefined): Promise<void> {
   await compareSearches(found, searchTime);
 }
 
-function compareWithC(
-  found: SearchResult & { status: "found" },
-  ours: Record<"swing" | "reserve" | "search", Timing>,
-): Row[] {
+function compareWithC(found: SearchResult & { status: "found" }, ours: Record<KernelTask, Timing>): Row[] {
   const placements = [found.placement, placement, ...strewnPlacements(60)];
   const built = buildKernel(caseAsNumbers(prepared, reach, placements));
   if (!built.ok) {
@@ -137,27 +135,45 @@ function compareWithC(
     return [];
   }
   const { kernel } = built;
-  assertAgreement(kernel.answers(), placements, found);
-  const samples = { swing: 20000, reserve: 10000, search: 300 };
+  const apart = disagreements(kernel.answers(), placements, found);
+  const samples = { swing: 20000, reserve: 5000, search: 200 };
   return (["swing", "reserve", "search"] as const).map((task) => {
+    const [difference] = apart[task];
+    if (difference !== undefined) {
+      // Said, and told to the shell, but the rest of the table still stands.
+      process.stderr.write(`c/ does not follow src/ any more. ${task}: ${difference}\n`);
+      process.exitCode = 1;
+      return [task, "other answer", shownTime(ours[task].median), "—", "≤ 2 ×"];
+    }
     const theirs = kernel.time(task, samples[task]);
     const ratio = shownRatio(ours[task].median / theirs.median);
     return [task, shownTime(theirs.median), shownTime(ours[task].median), ratio, "≤ 2 ×"];
   });
 }
 
-async function compareSearches(found: SearchResult & { status: "found" }, ours: Timing): Promise<void> {
+async function compareSearches(found: SearchResult & { status: "found" }, proved: Timing): Promise<void> {
   const mm = (metres: number) => `${(metres * 1000).toFixed(2)} mm`;
+  // Like with like: the optimisers prove nothing, so ours is timed to the same reserve too.
+  const wanted = found.reserve - 5e-4;
+  const ours = await timeTask(() => void bestPlacement(prepared, reach, { enough: wanted }), 500);
+  const early = bestPlacement(prepared, reach, { enough: wanted });
   const rows: Row[] = [
     [
-      "ours, with proof that no more than 0.2 mm is missed",
-      mm(found.reserve),
+      "ours, stopped there",
+      early.status === "found" ? mm(early.reserve) : "—",
       shownTime(ours.median),
       "1 ×",
       "",
     ],
+    [
+      "ours, to the proof",
+      mm(found.reserve),
+      shownTime(proved.median),
+      shownRatio(proved.median / ours.median),
+      "",
+    ],
   ];
-  for (const { name, timeMs, evaluations, best } of await runOptimisers(found.reserve - 5e-4)) {
+  for (const { name, timeMs, evaluations, best } of await runOptimisers(wanted)) {
     const label = `${name}, ${evaluations} evaluations`;
     const ratio = timeMs === null ? "not reached" : shownRatio(timeMs / ours.median);
     rows.push([label, mm(best), timeMs === null ? "—" : shownTime(timeMs), ratio, "≥ 20 ×"]);
@@ -174,7 +190,8 @@ async function compareSearches(found: SearchResult & { status: "found" }, ours: 
     shownRatio(gridMs / ours.median),
     "same answer",
   ]);
-  printTable("The same search by other means", ["", "reserve", "time", "÷ ours", "target"], rows);
+  const title = `To a reserve of ${mm(wanted)}, 0.5 mm below the best, by other means`;
+  printTable(title, ["", "reserve", "time", "÷ ours", "target"], rows);
 }
 
 if (!isMainThread && parentPort !== null) serveCatalogue(parentPort);

@@ -21,7 +21,7 @@ export const anyPlacement: fc.Arbitrary<Placement> = fc.record({
 });
 
 /** Pins where a person would put them. */
-export const usualPlacement: fc.Arbitrary<Placement> = fc.record({
+const usualPlacement: fc.Arbitrary<Placement> = fc.record({
   postPin: fc.record({ along: between(-0.35, -0.05), out: between(0.05, 0.35) }),
   leafPin: fc.record({ along: between(0.5, 1.3), off: between(0.06, 0.2) }),
   rise: arbitraryRise,
@@ -72,7 +72,7 @@ const arbitraryFixed: fc.Arbitrary<FixedThing[]> = fc
   )
   .map((outlines) => outlines.map((outline, i) => ({ name: `thing ${i + 1}`, outline })));
 
-export const arbitraryLeaf = (travel: fc.Arbitrary<Travel> = arbitraryTravel): fc.Arbitrary<Leaf> =>
+const arbitraryLeaf = (travel: fc.Arbitrary<Travel> = arbitraryTravel): fc.Arbitrary<Leaf> =>
   fc
     .record({
       heel: between(0, 0.1),
@@ -135,7 +135,7 @@ export const anySituation: fc.Arbitrary<{ situation: Situation; placement: Place
     placement,
   }));
 
-export function madeUpRam(numbers: Pick<Ram, "retracted" | "stroke" | "tube" | "rodHalfWidth">): Ram {
+function madeUpRam(numbers: Pick<Ram, "retracted" | "stroke" | "tube" | "rodHalfWidth">): Ram {
   return {
     id: "made-up ram",
     retractedMargin: 0,

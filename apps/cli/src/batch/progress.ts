@@ -20,12 +20,13 @@ export async function startProgress(
 ): Promise<Progress> {
   if (!isSeen) return { update: () => undefined, stop: () => undefined };
   const { default: cliProgress } = await import("cli-progress");
-  // The cursor stays: a search that is broken off with Ctrl-C has no chance to bring it back.
+  // Cursor and line wrapping stay as they are: work broken off with Ctrl-C has no chance to bring them back.
   const bar = new cliProgress.SingleBar({
     format: formats[what],
     stream: process.stderr,
     clearOnComplete: true,
     hideCursor: false,
+    linewrap: true,
   });
   const from = Date.now();
   let isStarted = false;

@@ -4,7 +4,8 @@
 Score score_of(Search *s, const double pins[4]) {
   static const double no_move[4] = {0};
   Rows rows;
-  limit_rows(s, functions_for(s, orientation_of(pins)), pins, no_move, 0, &rows, true);
+  BoxQuestion question = {s->end, 0, pins, no_move, true};
+  limit_rows(s, orientation_of(pins), &question, &rows);
   double worst = INFINITY;
   for (int i = 0; i < rows.count; i++) worst = fmin(worst, rows.b[i] / rows.w[i]);
   if (worst < 0) return (Score){false, worst};
@@ -24,7 +25,8 @@ Score climb(Search *s, const Cell *cell, const double start[4], double pins[4]) 
       half[j] = 0.5 * (high - low);
       shift[j] = 0.5 * (high + low) - pins[j];
     }
-    limit_rows(s, functions_for(s, orientation_of(pins)), pins, half, fmax(0, score.value), &rows, true);
+    BoxQuestion question = {s->end, fmax(0, score.value), pins, half, true};
+    limit_rows(s, orientation_of(pins), &question, &rows);
     for (int i = 0; i < rows.count; i++) {
       for (int j = 0; j < 4; j++) rows.b[i] += rows.a[i * 4 + j] * shift[j];
     }

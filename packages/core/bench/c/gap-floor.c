@@ -79,7 +79,7 @@ double gap_floor(const Pose *p, const Contact *contact, const TravelRates *r, bo
   for (int i = 0; i < o->count; i++) {
     double dx = o->x[i] - p->ax, dy = o->y[i] - p->ay;
     double t = dx * p->ux + dy * p->uy, w = dy * p->ux - dx * p->uy;
-    double change = hypot(dx, dy) * m.bend + (2 * m.turn_ceiling + 1) * m.carried;
+    double change = sqrt(dx * dx + dy * dy) * m.bend + (2 * m.turn_ceiling + 1) * m.carried;
     double height, speed, extra = 0;
     if (is_end) {
       double sign = nu < 0 ? 1 : -1;

@@ -18,9 +18,7 @@ static double floor_under(const Pose *pose, const Contact *contact, const Travel
   return gap_floor(pose, contact, rates, check->in_leaf_frame, width);
 }
 
-LeastGap least_gap(const Case *c, const Check *check, const double pins[4]) {
-  LengthRange range = length_range(c, pins);
-  TravelRates rates = travel_rates(pins, c->rise, &range);
+LeastGap least_gap(const Case *c, const Check *check, const double pins[4], const TravelRates *rates) {
   double stack_theta[256], stack_half[256];
   Pose pose;
   Contact contact;
@@ -31,7 +29,7 @@ LeastGap least_gap(const Case *c, const Check *check, const double pins[4]) {
     nearest_contact(&pose, check, &contact);
     if (contact.gap < best) best = contact.gap, best_theta = theta;
   }
-  int pieces = (int)fmax(1, ceil(c->open_angle / 0.1));
+  int pieces = (int)fmax(1, ceil(c->open_angle / 0.6));
   double half = c->open_angle / pieces / 2;
   for (int s = 0; s < check->sections; s++) {
     for (int o = 0; o < check->outlines; o++) {
@@ -46,7 +44,7 @@ LeastGap least_gap(const Case *c, const Check *check, const double pins[4]) {
           contact.gap = INFINITY;
           nearer_gap(&pose, section, &check->outline[o], &contact);
           if (contact.gap < best) best = contact.gap, best_theta = theta;
-          if (floor_under(&pose, &contact, &rates, check, section, width) >= best - GAP_TOLERANCE) continue;
+          if (floor_under(&pose, &contact, rates, check, section, width) >= best - GAP_TOLERANCE) continue;
           stack_theta[depth] = theta - width / 2;
           stack_half[depth++] = width / 2;
           stack_theta[depth] = theta + width / 2;

@@ -1,90 +1,90 @@
 /* Port of src/search/limit-rows.ts: the limits' lifted tangents as rows of a small linear program. */
 #include "search.h"
 
-static double steepness(const double slope[5]) {
-  return fabs(slope[0]) + fabs(slope[1]) + fabs(slope[2]) + fabs(slope[3]);
-}
+static const double far_away = 0.3, near_by = 0.003, level = 0.2;
 
-typedef struct {
-  Search *s;
-  const double *centre, *half;
-  double target;
-  PinMoves moves;
-  Rows *rows;
-  bool tangents_only;
-} Ask;
-
-/* The slack at the wrong pins where it is lowest between the neighbours of a sampled turn, and its slope. */
-static double slack_at_lowest_turn(const Search *s, SlackFunction *f, const double wrong[4], int turn,
-                                   double slope[5]) {
-  double at = s->phi[turn], slack = evaluate_slack(f, wrong, cos(at), sin(at), slope), rate = slope[4];
-  int next = turn + ((rate > 0) == (s->phi[TURN_SAMPLES - 1] > 0) ? -1 : 1);
-  if (next < 0 || next >= TURN_SAMPLES || slack == INFINITY) return slack;
-  double far = s->phi[next];
-  evaluate_slack(f, wrong, cos(far), sin(far), slope);
-  double far_rate = slope[4];
-  for (int step = 0; step < 4 && rate * far_rate < 0; step++) {
-    double middle = at + ((far - at) * rate) / (rate - far_rate);
-    slack = evaluate_slack(f, wrong, cos(middle), sin(middle), slope);
-    double middle_rate = slope[4];
-    if (middle_rate * rate > 0) {
-      at = middle;
-      rate = middle_rate;
-      far_rate *= 0.5;
-    } else {
-      far = middle;
-      far_rate = middle_rate;
-      rate *= 0.5;
-    }
-    if (fabs(middle_rate) < 1e-3) return slack;
-  }
-  return evaluate_slack(f, wrong, cos(at), sin(at), slope);
-}
-
-static bool add_row(const Ask *ask, SlackFunction *f, int turn) {
-  double c = ask->s->cos[turn], s = ask->s->sin[turn], slope[5], wrong[4] = {0};
-  if (ask->target > 0) worst_slack(f, ask->centre, ask->target, c, s, wrong, slope);
-  for (int j = 0; j < 4; j++) wrong[j] = ask->centre[j] + wrong[j];
-  double slack = ends_only(f) ? evaluate_slack(f, wrong, c, s, slope)
-                              : slack_at_lowest_turn(ask->s, f, wrong, turn, slope);
-  if (slack == INFINITY) return true;
-  double excess = ask->tangents_only ? 0 : slack_excess(f, &ask->moves, slope);
+/* The row of a limit with the pins at `wrong` and the leaf at the turn `at`. */
+static bool add_row_at(SlackFunction *f, const BoxQuestion *q, const PinMoves *moves, const double wrong[4], double at,
+                       Rows *rows) {
+  double slope[5], slack = evaluate_slack(f, wrong, cos(at), sin(at), slope);
+  if (slack > far_away || rows->count == MAX_ROWS) return true;
+  double excess = q->tangents_only ? 0 : slack_excess(f, moves, slope);
   if (excess == INFINITY) return true;
-  Rows *rows = ask->rows;
-  double most = slack + excess, steep = 0;
-  int at = rows->count;
+  double spread = 0, steep = 0;
+  int row = rows->count;
   for (int j = 0; j < 4; j++) {
-    rows->a[at * 4 + j] = slope[j];
-    most += fabs(slope[j]) * ask->half[j];
+    rows->a[row * 4 + j] = slope[j];
+    spread += fabs(slope[j]) * q->half[j];
     steep += fabs(slope[j]);
   }
-  rows->b[at] = slack + excess;
-  rows->w[at] = fmax(steep, 0.1);
-  rows->count = at + 1;
-  return ask->tangents_only || most >= 0;
+  double weight = fmax(steep, 0.1), middle = slack + excess;
+  if ((middle - spread) / weight >= rows->ceiling) return true;
+  rows->ceiling = fmin(rows->ceiling, (middle + spread) / weight);
+  rows->b[row] = middle;
+  rows->w[row] = weight;
+  rows->count++;
+  return q->tangents_only || middle + spread >= 0;
 }
 
-bool limit_rows(Search *s, SlackFunction *functions, const double centre[4], const double half[4], double target,
-                Rows *rows, bool tangents_only) {
+static void set_wrong(const double centre[4], const double worst[4], int turned, double wrong[4]) {
+  for (int j = 0; j < 4; j++) wrong[j] = centre[j] + (j == turned ? -worst[j] : worst[j]);
+}
+
+static bool add_row(SlackFunction *f, const BoxQuestion *q, const PinMoves *moves, double start, Rows *rows) {
+  double worst[4] = {0}, wrong[4], worst_slope[5] = {0}, slope[5], at = start, least = 0;
+  for (int round = 0; round < 3; round++) {
+    if (q->target > 0) least = worst_slack(f, q->centre, q->target, cos(at), sin(at), worst, worst_slope);
+    set_wrong(q->centre, worst, -1, wrong);
+    if (ends_only(f)) break;
+    double lowest = lowest_turn(f, wrong, at, q->end);
+    bool settled = q->target == 0 || fabs(lowest - at) < 1e-3;
+    at = lowest;
+    if (settled) break;
+  }
+  if (!add_row_at(f, q, moves, wrong, at, rows)) return false;
+  if (q->target == 0) return true;
+  double steepest = 0;
+  for (int j = 0; j < 4; j++) steepest = fmax(steepest, fabs(worst_slope[j]));
+  for (int j = 0; j < 4; j++) {
+    if (fabs(worst_slope[j]) > level * steepest) continue;
+    set_wrong(q->centre, worst, j, wrong);
+    if (evaluate_slack(f, wrong, cos(at), sin(at), slope) > least + near_by) continue;
+    double turn = ends_only(f) ? at : lowest_turn(f, wrong, at, q->end);
+    if (!add_row_at(f, q, moves, wrong, turn, rows)) return false;
+  }
+  return true;
+}
+
+static bool add_corner_rows(SlackFunction *f, const BoxQuestion *q, const PinMoves *moves, double at, Rows *rows) {
+  double slope[5], c = cos(at), s = sin(at);
+  double least = evaluate_slack(f, q->centre, c, s, slope), near = least + moves->both + q->target + near_by;
+  bool found = false;
+  for (int k = 0; k < f->corners; k++) {
+    SlackFunction *corner = &f->corner_functions[k];
+    double slack = evaluate_slack(corner, q->centre, c, s, slope);
+    if (slack > near) continue;
+    found = found || slack <= least + 1e-9;
+    if (!add_row(corner, q, moves, at, rows)) return false;
+  }
+  return found || add_row(f, q, moves, at, rows);
+}
+
+bool limit_rows(Search *search, double side, const BoxQuestion *q, Rows *rows) {
   rows->count = 0;
-  double post = hypot(half[0], half[1]), leaf = hypot(half[2], half[3]);
-  Ask ask = {s, centre, half, target, {post, leaf, post + leaf}, rows, tangents_only};
-  int last = TURN_SAMPLES - 1;
-  for (int k = 0; k < s->functions; k++) {
+  rows->ceiling = INFINITY;
+  double post = hypot(q->half[0], q->half[1]), leaf = hypot(q->half[2], q->half[3]);
+  PinMoves moves = {post, leaf, post + leaf};
+  SlackFunction *functions = side == 1 ? search->left : search->right;
+  for (int k = 0; k < search->functions; k++) {
     SlackFunction *f = &functions[k];
     if (ends_only(f)) {
-      if (!add_row(&ask, f, 0) || !add_row(&ask, f, last)) return false;
+      if (!add_row(f, q, &moves, 0, rows) || !add_row(f, q, &moves, q->end, rows)) return false;
       continue;
     }
-    double estimates[TURN_SAMPLES], slope[5];
-    for (int i = 0; i < TURN_SAMPLES; i++) {
-      double slack = evaluate_slack(f, centre, s->cos[i], s->sin[i], slope);
-      estimates[i] = slack - target * steepness(slope);
-    }
-    for (int i = 0; i < TURN_SAMPLES; i++) {
-      double here = estimates[i];
-      if (here == INFINITY || (i > 0 && estimates[i - 1] < here) || (i < last && estimates[i + 1] <= here)) continue;
-      if (!add_row(&ask, f, i)) return false;
+    double at[MAX_LOW_TURNS];
+    int count = find_low_turns(f, q->centre, q->end, q->target, far_away, at);
+    for (int i = 0; i < count; i++) {
+      if (!add_corner_rows(f, q, &moves, at[i], rows)) return false;
     }
   }
   return true;

@@ -8,6 +8,7 @@ static Limit judged(bool in_metres, double value, double limit, double slack, do
 
 int limits_of(const Case *c, const double pins[4], Limit *limits) {
   LengthRange range = length_range(c, pins);
+  TravelRates rates = travel_rates(pins, c->rise, &range);
   AtAngle lever = least_lever(c, pins), thrust = least_thrust_angle(c, pins);
   int n = 0;
   limits[n++] = judged(true, range.least, c->shortest, range.least - c->shortest, range.least_at, 0, 0);
@@ -21,7 +22,7 @@ int limits_of(const Case *c, const double pins[4], Limit *limits) {
     for (int k = 0; k < c->checks; k++) {
       if (c->check[k].limit != id) continue;
       need = c->check[k].need;
-      LeastGap gap = least_gap(c, &c->check[k], pins);
+      LeastGap gap = least_gap(c, &c->check[k], pins, &rates);
       if (gap.gap < least.gap) least = gap;
     }
     if (least.gap == INFINITY) continue;

@@ -20,7 +20,10 @@ static double plan_length(const Crank *crank, double psi) {
   return sqrt((rho - g) * (rho - g) + 4 * rho * g * half * half);
 }
 
-double true_length(const Crank *crank, double psi) { return hypot(plan_length(crank, psi), crank->rise); }
+double true_length(const Crank *crank, double psi) {
+  double plan = plan_length(crank, psi);
+  return sqrt(plan * plan + crank->rise * crank->rise);
+}
 
 static double length_at(const Crank *crank, double theta) {
   return true_length(crank, crank->closed_angle + crank->angle_sign * theta);

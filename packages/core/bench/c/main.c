@@ -15,7 +15,6 @@ enum { MAX_PLACEMENTS = 64 };
 
 static Case the_case;
 static double placements[MAX_PLACEMENTS][4];
-static const double tolerance = 2e-4;
 
 /* One leaf's swing: the series over 91 angles and every limit. The sum lets both sides be compared. */
 static double swing(const double pins[4]) {
@@ -34,7 +33,7 @@ static double swing(const double pins[4]) {
 static double run(const char *task) {
   if (strcmp(task, "swing") == 0) return swing(placements[0]);
   if (strcmp(task, "reserve") == 0) return reserve_of(&the_case, placements[0]).reserve;
-  if (strcmp(task, "search") == 0) return best_placement(&the_case, tolerance).reserve;
+  if (strcmp(task, "search") == 0) return best_placement(&the_case).reserve;
   fprintf(stderr, "task: found %s, expected swing, reserve or search\n", task);
   exit(2);
 }
@@ -48,7 +47,7 @@ static double now(void) {
 static void print_answers(int count) {
   for (int i = 0; i < count; i++) printf("%.17g\n", reserve_of(&the_case, placements[i]).reserve);
   printf("%.17g\n", swing(placements[0]));
-  Found found = best_placement(&the_case, tolerance);
+  Found found = best_placement(&the_case);
   printf("%d %.17g\n", found.boxes, found.found ? found.reserve : -1);
   for (int j = 0; j < 4; j++) printf("%.17g\n", found.pins[j]);
 }

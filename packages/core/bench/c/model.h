@@ -6,7 +6,7 @@
 #include <stdbool.h>
 #include <string.h>
 
-enum { MAX_CORNERS = 16, MAX_PARTS = 8, MAX_CHECKS = 8, MAX_LIMITS = 16, MAX_FUNCTIONS = 12 };
+enum { MAX_CORNERS = 16, MAX_PARTS = 8, MAX_CHECKS = 8, MAX_LIMITS = 16, MAX_FUNCTIONS = 28 };
 
 typedef struct {
   int count;
@@ -79,6 +79,9 @@ typedef struct {
 
 void set_pose(Pose *pose, const double pins[4], double rise, bool in_leaf_frame, double cos_phi, double sin_phi);
 void nearer_gap(const Pose *pose, const Section *section, const Outline *outline, Contact *contact);
+void ram_corner_gap(const Pose *pose, const Section *section, int corner, const Outline *outline, Contact *contact);
+void outline_corner_gap(const Pose *pose, const Section *section, int corner, const Outline *outline,
+                        Contact *contact);
 void nearest_contact(const Pose *pose, const Check *check, Contact *contact);
 
 typedef struct {
@@ -93,7 +96,7 @@ typedef struct {
   double gap, at_angle, x, y;
 } LeastGap;
 
-LeastGap least_gap(const Case *c, const Check *check, const double pins[4]);
+LeastGap least_gap(const Case *c, const Check *check, const double pins[4], const TravelRates *rates);
 void pose_at(Pose *pose, const Case *c, const double pins[4], double theta, bool in_leaf_frame);
 
 typedef struct {
@@ -103,13 +106,20 @@ typedef struct {
 
 int limits_of(const Case *c, const double pins[4], Limit *limits);
 
-/* One limit as a smooth function of the pins and the turn; keeps its own last contact, as in slack.ts. */
-typedef enum { STROKE, LEVER, DEAD_CENTRE, CLEARANCE } SlackKind;
+/*
+ * One limit as a smooth function of the pins and the turn; keeps its own last contact. A clearance speaks of one
+ * section and one outline: of the whole pair, or of a single corner of the ram or of the outline.
+ */
+typedef enum { STROKE, LEVER, DEAD_CENTRE, PAIR, RAM_CORNER, OUTLINE_CORNER } SlackKind;
 
-typedef struct {
+typedef struct SlackFunction {
   SlackKind kind;
-  double rise, length, sign, factor, orientation, scale, last;
-  const Check *check;
+  double rise, length, sign, factor, orientation, scale, last, need;
+  bool in_leaf_frame;
+  int corner, corners;
+  const Section *section;
+  const Outline *outline;
+  struct SlackFunction *corner_functions;
   Pose pose;
   Contact contact;
 } SlackFunction;
@@ -120,8 +130,12 @@ typedef struct {
 
 double evaluate_slack(SlackFunction *f, const double pins[4], double c, double s, double slope[5]);
 double slack_excess(SlackFunction *f, const PinMoves *moves, double slope[5]);
-static inline bool ends_only(const SlackFunction *f) { return f->kind != CLEARANCE; }
+static inline bool ends_only(const SlackFunction *f) { return f->kind < PAIR; }
+static inline bool bites_at_corners(const SlackFunction *f) {
+  return f->kind == LEVER || f->kind == DEAD_CENTRE || (f->kind == STROKE && f->sign < 0);
+}
 int slack_functions(const Case *c, double orientation, SlackFunction *functions);
+int corner_functions(SlackFunction *pair, SlackFunction *corners);
 double orientation_of(const double pins[4]);
 double gap_ceiling_excess(const Pose *pose, const Contact *contact, const PinMoves *moves);
 void gap_slope(const Pose *pose, const Contact *contact, bool in_leaf_frame, double c, double s, double slope[5]);

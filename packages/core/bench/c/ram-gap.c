@@ -39,7 +39,7 @@ static void nearest_corners(const Pose *p, const Outline *o, const InRamAxes *ra
   for (int i = 0; i < o->count; i++) {
     double t = ram->station[i], w = ram->lateral[i];
     double near_t = fmin(fmax(t, ram->t0), ram->t1), near_w = fmin(fmax(w, -ram->h), ram->h);
-    double gap = hypot(t - near_t, w - near_w);
+    double gap = sqrt((t - near_t) * (t - near_t) + (w - near_w) * (w - near_w));
     if (gap < best && gap > 0) {
       best = gap;
       dir_t = (near_t - t) / gap;

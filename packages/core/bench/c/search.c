@@ -1,4 +1,4 @@
-/* Port of src/search/best-placement.ts and node-heap.ts: branch and bound over boxes of placements. */
+/* Port of src/search/branch-and-bound.ts, incumbent.ts and node-heap.ts: branch and bound over boxes of placements. */
 #include "search.h"
 
 #include <stdlib.h>
@@ -62,23 +62,86 @@ static bool side_is_possible(const Cell *cell, double side) {
   return side == 1 ? first_high - second_low >= 0 : first_low - second_high < 0;
 }
 
+/* The best so far, and how many climbs were paid for. */
+typedef struct {
+  Search *search;
+  Found best;
+  int climbs;
+} Incumbent;
+
+static void offer(Incumbent *incumbent, const double pins[4], Score score) {
+  Found *best = &incumbent->best;
+  if (!score.feasible || (best->found && score.value <= best->reserve)) return;
+  best->found = true;
+  best->reserve = score.value;
+  memcpy(best->pins, pins, sizeof best->pins);
+}
+
+static void climb_from(Incumbent *incumbent, const Cell *cell, const double start[4]) {
+  double pins[4];
+  incumbent->climbs++;
+  Score score = climb(incumbent->search, cell, start, pins);
+  offer(incumbent, pins, score);
+}
+
 static bool looks_better(Search *s, const double pins[4], double target) {
   static const double nowhere[4] = {0};
+  BoxQuestion question = {s->end, target, pins, nowhere, true};
   Rows rows;
-  limit_rows(s, functions_for(s, orientation_of(pins)), pins, nowhere, target, &rows, true);
+  limit_rows(s, orientation_of(pins), &question, &rows);
   for (int i = 0; i < rows.count; i++) {
     if (rows.b[i] < -1e-4 * rows.w[i]) return false;
   }
   return true;
 }
 
-static void climb_from(Search *s, const Cell *cell, const double start[4], Found *best) {
-  double pins[4];
-  Score score = climb(s, cell, start, pins);
-  if (!score.feasible || (best->found && score.value <= best->reserve)) return;
-  best->found = true;
-  best->reserve = score.value;
-  memcpy(best->pins, pins, sizeof pins);
+static void middle_of(const Cell *cell, double middle[4], double half[4]) {
+  for (int j = 0; j < 4; j++) {
+    middle[j] = 0.5 * (cell->low[j] + cell->high[j]);
+    half[j] = 0.5 * (cell->high[j] - cell->low[j]);
+  }
+}
+
+/* First order above `target`, a proof below it; offers what looks better on the way. */
+static double ceiling_of(Incumbent *incumbent, const Node *node, double target, bool may_climb) {
+  Search *s = incumbent->search;
+  const Cell *cell = &node->cell;
+  if (!side_is_possible(cell, node->side)) return -INFINITY;
+  double centre[4], half[4], move[4];
+  middle_of(cell, centre, half);
+  BoxQuestion question = {s->end, target, centre, half, false};
+  Rows rows;
+  if (!limit_rows(s, node->side, &question, &rows)) return -INFINITY;
+  double slack = greatest_slack(&rows, half, move);
+  if (slack < 0 || !may_climb) return target + slack;
+  for (int j = 0; j < 4; j++) centre[j] = fmin(fmax(centre[j] + move[j], cell->low[j]), cell->high[j]);
+  if (orientation_of(centre) == node->side && looks_better(s, centre, target)) climb_from(incumbent, cell, centre);
+  return target + slack;
+}
+
+static double tolerance_after(int boxes) { return boxes < 1500 ? 5e-5 : boxes < 6000 ? 2e-4 : 4.5e-4; }
+
+static int longest_side(const Cell *cell, double *length) {
+  int at = 0;
+  *length = -1;
+  for (int j = 0; j < 4; j++) {
+    double side = cell->high[j] - cell->low[j];
+    if (side > *length) *length = side, at = j;
+  }
+  return at;
+}
+
+static void prepare_search(Search *s, const Case *c) {
+  s->c = c;
+  s->end = c->turn_sign * c->open_angle;
+  s->functions = slack_functions(c, 1, s->left);
+  slack_functions(c, -1, s->right);
+  SlackFunction *next = s->corners;
+  for (int k = 0; k < s->functions; k++) {
+    if (ends_only(&s->left[k])) continue;
+    next += corner_functions(&s->left[k], next);
+    next += corner_functions(&s->right[k], next);
+  }
 }
 
 static void push_halves(Heap *heap, const Node *node, int j, double ceiling) {
@@ -88,55 +151,37 @@ static void push_halves(Heap *heap, const Node *node, int j, double ceiling) {
   push(heap, &upper, node->side, ceiling);
 }
 
-Found best_placement(const Case *c, double tolerance) {
-  Search s = {.c = c};
-  for (int i = 0; i < TURN_SAMPLES; i++) {
-    double phi = (c->turn_sign * c->open_angle * i) / (TURN_SAMPLES - 1);
-    s.phi[i] = phi;
-    s.cos[i] = cos(phi);
-    s.sin[i] = sin(phi);
-  }
-  s.functions = slack_functions(c, 1, s.left);
-  slack_functions(c, -1, s.right);
-  Found best = {.found = false};
+Found best_placement(const Case *c) {
+  static Search s;
+  prepare_search(&s, c);
+  Incumbent incumbent = {.search = &s};
   Heap heap = {NULL, 0, 0, 0};
   Cell whole;
-  double centre[4], half[4], move[4];
-  for (int j = 0; j < 4; j++) {
-    whole.low[j] = c->low[j];
-    whole.high[j] = c->high[j];
-    centre[j] = 0.5 * (c->low[j] + c->high[j]);
+  double middle[4], half[4];
+  memcpy(whole.low, c->low, sizeof whole.low);
+  memcpy(whole.high, c->high, sizeof whole.high);
+  middle_of(&whole, middle, half);
+  climb_from(&incumbent, &whole, middle);
+  for (double side = 1; side >= -1; side -= 2) {
+    if (side_is_possible(&whole, side)) push(&heap, &whole, side, INFINITY);
   }
-  climb_from(&s, &whole, centre, &best);
-  int climbs = 1;
-  push(&heap, &whole, 1, INFINITY);
-  push(&heap, &whole, -1, INFINITY);
+  int boxes = 0;
   Node node;
-  Rows rows;
   while (pop(&heap, &node)) {
-    best.boxes++;
-    const Cell *cell = &node.cell;
-    double target = best.found ? best.reserve + tolerance : 0, longest = -1;
-    int at = 0;
-    for (int j = 0; j < 4; j++) {
-      centre[j] = 0.5 * (cell->low[j] + cell->high[j]);
-      half[j] = 0.5 * (cell->high[j] - cell->low[j]);
-      double side = cell->high[j] - cell->low[j];
-      if (side > longest) longest = side, at = j;
+    const Found *best = &incumbent.best;
+    double target = best->found ? best->reserve + tolerance_after(boxes) : 0, longest;
+    double ceiling = ceiling_of(&incumbent, &node, target, incumbent.climbs < 8 + boxes / 16.0);
+    boxes++;
+    int at = longest_side(&node.cell, &longest);
+    if (ceiling < target) continue;
+    if (longest < 1e-5) {
+      middle_of(&node.cell, middle, half);
+      offer(&incumbent, middle, score_of(&s, middle));
+      continue;
     }
-    if (!side_is_possible(cell, node.side)) continue;
-    if (!limit_rows(&s, functions_for(&s, node.side), centre, half, target, &rows, false)) continue;
-    double slack = greatest_slack(&rows, half, move);
-    if (slack < 0) continue;
-    for (int j = 0; j < 4; j++) centre[j] = fmin(fmax(centre[j] + move[j], cell->low[j]), cell->high[j]);
-    bool may_climb = climbs < 8 + best.boxes / 16.0 && orientation_of(centre) == node.side;
-    if (may_climb && looks_better(&s, centre, target)) {
-      climbs++;
-      climb_from(&s, cell, centre, &best);
-    }
-    if (longest < 1e-5) continue;
-    push_halves(&heap, &node, at, target + slack);
+    push_halves(&heap, &node, at, ceiling);
   }
   free(heap.nodes);
-  return best;
+  incumbent.best.boxes = boxes;
+  return incumbent.best;
 }

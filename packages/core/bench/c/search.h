@@ -4,10 +4,11 @@
 
 #include "model.h"
 
-enum { TURN_SAMPLES = 9, MAX_ROWS = 64 };
+enum { MAX_ROWS = 64, MAX_LOW_TURNS = 12, MAX_CORNER_FUNCTIONS = 256 };
 
 typedef struct {
   int count;
+  double ceiling;
   double a[MAX_ROWS * 4], b[MAX_ROWS], w[MAX_ROWS];
 } Rows;
 
@@ -17,10 +18,18 @@ typedef struct {
 
 typedef struct {
   const Case *c;
-  double phi[TURN_SAMPLES], cos[TURN_SAMPLES], sin[TURN_SAMPLES];
+  double end;
   int functions;
   SlackFunction left[MAX_FUNCTIONS], right[MAX_FUNCTIONS];
+  SlackFunction corners[2 * MAX_CORNER_FUNCTIONS];
 } Search;
+
+/* What is asked of a box of placements: may one within ±half of `centre` survive errors of `target`? */
+typedef struct {
+  double end, target;
+  const double *centre, *half;
+  bool tangents_only;
+} BoxQuestion;
 
 typedef struct {
   bool feasible;
@@ -33,13 +42,14 @@ typedef struct {
   int boxes;
 } Found;
 
-static inline SlackFunction *functions_for(Search *s, double side) { return side == 1 ? s->left : s->right; }
-
-bool limit_rows(Search *s, SlackFunction *functions, const double centre[4], const double half[4], double target,
-                Rows *rows, bool tangents_only);
+bool limit_rows(Search *search, double side, const BoxQuestion *question, Rows *rows);
+int find_low_turns(SlackFunction *f, const double pins[4], double end, double target, double enough, double *at);
+double lowest_turn(SlackFunction *f, const double pins[4], double start, double end);
 double greatest_slack(const Rows *rows, const double half[4], double x[4]);
+double lowest_by_cuts(SlackFunction *f, const double pins[4], double reach, double c, double s, double error[4],
+                      double worst_slope[5]);
 Score score_of(Search *s, const double pins[4]);
 Score climb(Search *s, const Cell *cell, const double start[4], double pins[4]);
-Found best_placement(const Case *c, double tolerance);
+Found best_placement(const Case *c);
 
 #endif

@@ -1,4 +1,4 @@
-/* Port of src/placement/slack.ts: each limit as a smooth function of the pins and the turn, with its slope. */
+/* Port of src/placement/slack-functions.ts and clearance-slack.ts: each limit as a smooth function of the pins and the turn, with its slope. */
 #include "model.h"
 
 static void chain_leaf_pin(double slope[5], double x, double y, double bx, double by, double c, double s) {
@@ -38,18 +38,25 @@ static double arm_slack(const SlackFunction *f, const double pins[4], double c, 
 }
 
 static double clearance_slack(SlackFunction *f, const double pins[4], double c, double s, double slope[5]) {
-  set_pose(&f->pose, pins, f->rise, f->check->in_leaf_frame, c, s);
-  nearest_contact(&f->pose, f->check, &f->contact);
+  set_pose(&f->pose, pins, f->rise, f->in_leaf_frame, c, s);
+  if (f->kind == RAM_CORNER) {
+    ram_corner_gap(&f->pose, f->section, f->corner, f->outline, &f->contact);
+  } else if (f->kind == OUTLINE_CORNER) {
+    outline_corner_gap(&f->pose, f->section, f->corner, f->outline, &f->contact);
+  } else {
+    f->contact.gap = INFINITY;
+    nearer_gap(&f->pose, f->section, f->outline, &f->contact);
+  }
   if (f->contact.gap == INFINITY) {
     memset(slope, 0, 5 * sizeof(double));
     return INFINITY;
   }
-  gap_slope(&f->pose, &f->contact, f->check->in_leaf_frame, c, s, slope);
-  return f->contact.gap - f->check->need;
+  gap_slope(&f->pose, &f->contact, f->in_leaf_frame, c, s, slope);
+  return f->contact.gap - f->need;
 }
 
 double evaluate_slack(SlackFunction *f, const double pins[4], double c, double s, double slope[5]) {
-  if (f->kind == CLEARANCE) return clearance_slack(f, pins, c, s, slope);
+  if (f->kind >= PAIR) return clearance_slack(f, pins, c, s, slope);
   return f->kind == STROKE ? stroke_slack(f, pins, c, s, slope) : arm_slack(f, pins, c, s, slope);
 }
 
@@ -58,7 +65,9 @@ double slack_excess(SlackFunction *f, const PinMoves *moves, double slope[5]) {
     case STROKE:
       if (f->sign < 0) return 0;
       return f->last > moves->both ? (moves->both * moves->both) / (2 * (f->last - moves->both)) : INFINITY;
-    case CLEARANCE:
+    case PAIR:
+    case RAM_CORNER:
+    case OUTLINE_CORNER:
       if (f->contact.feature == OVERLAP) memset(slope, 0, 5 * sizeof(double));
       return gap_ceiling_excess(&f->pose, &f->contact, moves);
     default:
@@ -82,7 +91,30 @@ int slack_functions(const Case *c, double orientation, SlackFunction *f) {
                            .orientation = orientation,
                            .scale = scale};
   for (int k = 0; k < c->checks; k++) {
-    f[n++] = (SlackFunction){.kind = CLEARANCE, .rise = c->rise, .check = &c->check[k]};
+    const Check *check = &c->check[k];
+    for (int i = 0; i < check->sections; i++) {
+      for (int o = 0; o < check->outlines; o++) {
+        f[n++] = (SlackFunction){.kind = PAIR,
+                                 .rise = c->rise,
+                                 .need = check->need,
+                                 .in_leaf_frame = check->in_leaf_frame,
+                                 .section = &check->section[i],
+                                 .outline = &check->outline[o]};
+      }
+    }
   }
   return n;
+}
+
+/* The same limit corner by corner, four of the ram and then the outline's; says how many. */
+int corner_functions(SlackFunction *pair, SlackFunction *corners) {
+  pair->corner_functions = corners;
+  pair->corners = 4 + pair->outline->count;
+  for (int i = 0; i < pair->corners; i++) {
+    corners[i] = *pair;
+    corners[i].kind = i < 4 ? RAM_CORNER : OUTLINE_CORNER;
+    corners[i].corner = i < 4 ? i : i - 4;
+    corners[i].corners = 0;
+  }
+  return pair->corners;
 }

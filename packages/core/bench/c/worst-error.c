@@ -1,5 +1,5 @@
 /* Port of src/placement/worst-error.ts: the worst pin error at one turn, and the largest that is survived. */
-#include "model.h"
+#include "search.h"
 
 typedef struct {
   SlackFunction *f;
@@ -17,8 +17,8 @@ static void look(Look *l) {
   memcpy(l->worst_slope, l->slope, sizeof l->slope);
 }
 
-double worst_slack(SlackFunction *f, const double pins[4], double reach, double c, double s, double error[4],
-                   double worst_slope[5]) {
+static double likely_worst_slack(SlackFunction *f, const double pins[4], double reach, double c, double s,
+                                 double error[4], double worst_slope[5]) {
   double low_end[4] = {0}, low_slope[4], high_end[4] = {0}, high_slope[4];
   Look l = {.f = f, .pins = pins, .c = c, .s = s, .worst = INFINITY, .error = error, .worst_slope = worst_slope};
   memcpy(l.trial, pins, sizeof l.trial);
@@ -51,6 +51,39 @@ double worst_slack(SlackFunction *f, const double pins[4], double reach, double 
       for (int j = 0; j < 4; j++) l.trial[j] = pins[j] + ((corner >> j) & 1 ? reach : -reach);
       look(&l);
     }
+  }
+  return l.worst;
+}
+
+static bool pushes_against_bounds(const double error[4], const double worst_slope[5], double reach) {
+  for (int j = 0; j < 4; j++) {
+    if (fabs(error[j]) < (1 - 1e-9) * reach || error[j] * worst_slope[j] > 0) return false;
+  }
+  return true;
+}
+
+double worst_slack(SlackFunction *f, const double pins[4], double reach, double c, double s, double error[4],
+                   double worst_slope[5]) {
+  Look l = {.f = f, .pins = pins, .c = c, .s = s, .worst = INFINITY, .error = error, .worst_slope = worst_slope};
+  if (bites_at_corners(f)) {
+    for (int corner = 0; corner < 16; corner++) {
+      for (int j = 0; j < 4; j++) l.trial[j] = pins[j] + ((corner >> j) & 1 ? reach : -reach);
+      look(&l);
+    }
+    return l.worst;
+  }
+  l.worst = likely_worst_slack(f, pins, reach, c, s, error, worst_slope);
+  if (l.worst == INFINITY) return l.worst;
+  if (!pushes_against_bounds(error, worst_slope, reach)) {
+    l.worst = fmin(l.worst, lowest_by_cuts(f, pins, reach, c, s, error, worst_slope));
+  }
+  double steepest = 0;
+  for (int j = 0; j < 4; j++) steepest = fmax(steepest, fabs(worst_slope[j]));
+  for (int j = 0; j < 4; j++) {
+    if (fabs(worst_slope[j]) > 0.15 * steepest) continue;
+    for (int k = 0; k < 4; k++) l.trial[k] = pins[k] + error[k];
+    l.trial[j] = pins[j] + (error[j] > 0 ? -reach : reach);
+    look(&l);
   }
   return l.worst;
 }

@@ -1,7 +1,9 @@
 import { describe, expect, test } from "vitest";
 import best from "../../../../reference/placement/best-in-reach.json" with { type: "json" };
+import deadCentre from "../../../../reference/placement/dead-centre-at-a-corner.json" with { type: "json" };
 import narrow from "../../../../reference/placement/gate-150-150.json" with { type: "json" };
 import wide from "../../../../reference/placement/gate-200-160.json" with { type: "json" };
+import rail from "../../../../reference/placement/rail-beside-panel.json" with { type: "json" };
 import { greatestLever, leastLever } from "../linkage/lever-arm.ts";
 import { lengthRange } from "../linkage/pin-to-pin.ts";
 import { bestPlacement } from "../search/best-placement.ts";
@@ -111,5 +113,11 @@ describe("[G5] [G6] [G7] [G11] [G12] reference cases", () => {
         .map(({ id }) => id);
     expect(brokenWithin(found.reserve - 2e-5)).toEqual([]);
     expect(brokenWithin(found.reserve + tolerance.mm / 1000)).toContain(expected.firstToBreak);
+  });
+
+  test.each([rail, deadCentre])("$id", ({ input, expected, tolerance }) => {
+    const { reserve, firstToBreak } = reserveOf(input.situation as Situation, input.placement);
+    expect(Math.abs(mm(reserve) - expected.reserveMm)).toBeLessThan(tolerance.mm);
+    expect(firstToBreak?.limit).toBe(expected.firstToBreak);
   });
 });

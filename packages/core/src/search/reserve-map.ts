@@ -26,6 +26,8 @@ export interface MapGrid {
   readonly out: readonly [number, number];
   readonly columns: number;
   readonly rows: number;
+  /** Only these rows of the grid, the first included and the last not; so that workers can share a map. */
+  readonly part?: { readonly fromRow: number; readonly toRow: number };
 }
 
 /**
@@ -39,6 +41,8 @@ export interface MapGrid {
  *   const map = reserveMap(situation, reach.leafPin, 0, grid);
  *   expect(map.reserve).toHaveLength(9);
  *   expect(map.reserve[4]).toBeGreaterThan(0.02);
+ *   const middle = reserveMap(situation, reach.leafPin, 0, { ...grid, part: { fromRow: 1, toRow: 2 } });
+ *   expect(middle.reserve).toEqual(map.reserve.slice(3, 6));
  */
 export function reserveMap(
   situation: Situation | Prepared,
@@ -55,7 +59,7 @@ export function reserveMap(
   const spread = ([from, to]: readonly [number, number], count: number) =>
     Array.from({ length: count }, (_, i) => from + ((to - from) * i) / (count - 1));
   const along = spread(grid.along, grid.columns);
-  const out = spread(grid.out, grid.rows);
+  const out = spread(grid.out, grid.rows).slice(grid.part?.fromRow, grid.part?.toRow);
   const reserve = new Float64Array(along.length * out.length).fill(Number.NaN);
   const pins: ReserveMap["leafPin"][number][] = new Array(reserve.length).fill(null);
   const fixed = (value: number) => ({ from: value, to: value, step: null });

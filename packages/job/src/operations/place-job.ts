@@ -5,8 +5,6 @@ import {
   type Prepared,
   placementsInKind,
   type RankedPlacement,
-  type Reach,
-  reserveMap,
   settingOut,
   type Watch,
 } from "@pintle/core";
@@ -19,13 +17,13 @@ import type { JobLeaf } from "../schema/leaf.ts";
 import { toPostFaces } from "../to-core/leaf-to-core.ts";
 import { changePatch } from "./change-patch.ts";
 import type {
-  MapDocument,
   NothingFitsDocument,
   PlaceDocument,
   PlaceLeafDocument,
   PlacementDocument,
 } from "./documents.ts";
 import { leafReach, leafWithRam } from "./leaf-question.ts";
+import { type MapSize, mapOf } from "./map-leaf.ts";
 import { rankRamOnLeaf, withRanks } from "./rank-job-rams.ts";
 import { inDeg, inMm, limitDocument, pinsDocument, tradeOffsDocument } from "./rounded.ts";
 
@@ -35,7 +33,7 @@ export interface PlaceOptions extends Watch {
   /** Rank every ram of the job too (rule G15). */
   readonly everyRam?: boolean;
   /** Resolution of the map of post-pin positions (rule G14); left out without it. */
-  readonly map?: { readonly columns: number; readonly rows: number };
+  readonly map?: MapSize;
 }
 
 /**
@@ -165,33 +163,5 @@ function nothingFitsDocument(
       why.nearest === null
         ? null
         : { ...pinsDocument(why.nearest), limits: limitsOf(prepared, why.nearest).map(limitDocument) },
-  };
-}
-
-function mapOf(
-  prepared: Prepared,
-  reach: Reach,
-  { columns, rows }: { readonly columns: number; readonly rows: number },
-  watch: Watch,
-): MapDocument {
-  const hull = (spans: readonly { readonly from: number; readonly to: number }[]): [number, number] => [
-    Math.min(...spans.map((span) => span.from)),
-    Math.max(...spans.map((span) => span.to)),
-  ];
-  const along = hull(reach.postPin.map((site) => site.along));
-  const out = hull(reach.postPin.map((site) => site.out));
-  const grid = { along, out, columns, rows };
-  const map = reserveMap(
-    prepared,
-    reach.leafPin,
-    reach.rise,
-    grid,
-    watch.signal ? { signal: watch.signal } : {},
-  );
-  return {
-    alongMm: map.along.map(inMm),
-    outMm: map.out.map(inMm),
-    reserveMm: Array.from(map.reserve, (value) => (Number.isNaN(value) ? null : inMm(value))),
-    leafPin: map.leafPin.map((pin) => pin && { alongMm: inMm(pin.along), offMm: inMm(pin.off) }),
   };
 }

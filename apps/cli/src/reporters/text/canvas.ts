@@ -18,6 +18,7 @@ export interface Canvas {
   fill(outline: readonly PlanPoint[], mark: string): void;
   line(from: PlanPoint, to: PlanPoint, mark: string): void;
   put(point: PlanPoint, mark: string): void;
+  /** The drawing without the empty rows above and below it. */
   rows(): string[];
 }
 
@@ -55,7 +56,13 @@ export function createCanvas(view: View): Canvas {
     }
   };
 
-  return { put, line, fill, rows: () => cells.map((row) => row.join("").trimEnd()) };
+  const rows = () => {
+    const lines = cells.map((row) => row.join("").trimEnd());
+    const isDrawn = (text: string) => text !== "";
+    return lines.slice(lines.findIndex(isDrawn), lines.findLastIndex(isDrawn) + 1);
+  };
+
+  return { put, line, fill, rows };
 }
 
 /** Even–odd rule: a ray to the right crosses the outline an odd number of times. */

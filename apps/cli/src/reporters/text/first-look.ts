@@ -45,7 +45,7 @@ function leafLook(job: Job, { id, placements }: PlaceLeafDocument, isWhole: bool
           "",
           ...placementPlan(job, id, best, { ...page, columns: Math.min(page.columns, planColumns) }),
           "",
-          ...settingOutLines(best.settingOut, page),
+          ...settingOutLines(best, page),
         ]
       : []),
   ];

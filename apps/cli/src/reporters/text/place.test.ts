@@ -99,6 +99,7 @@ test("[G14] verdict, bars, sheet, and what there is to choose from, on a page 80
     Setting out
     Hang the ram with the leaf open and the rod nearly in. Support the free end
     whenever only one pin holds it.
+    Post bracket: arm.
         145 mm  post pin out from the closed leaf's line
     = 211.5 mm  check: hinge axis to post pin, straight
                 both pins at the same height; the ram hangs level

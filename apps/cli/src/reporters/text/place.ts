@@ -54,7 +54,7 @@ function bestPlacement(job: Job, id: string, best: PlacementDocument, page: Page
     ...slackBars(best.limits, job.display ?? "metric", page),
     ...(page.plan ? ["", ...placementPlan(job, id, best, page)] : []),
     "",
-    ...settingOutLines(best.settingOut, page),
+    ...settingOutLines(best, page),
   ];
 }
 

@@ -40,7 +40,6 @@ test("[I2] the plan shows leaf and ram closed and open, pins, hinge and fixed th
     `\n${planText({ leaf, placement, ram, display: "metric" }, page).join("\n")}`,
   ).toMatchInlineSnapshot(`
     "
-
       ░░░░░░░░░░░░░░░░░
       ░░░░░░░░░░░░░░░░░
       ░░░░░░░░░░░░░░░░░
