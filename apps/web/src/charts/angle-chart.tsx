@@ -53,6 +53,7 @@ export function AngleChart({
         <svg
           width={width}
           height={height}
+          // biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: the chart is what is moved along
           role="slider"
           tabIndex={0}
           aria-label={`${text("charts.angle")}. ${summary}`}

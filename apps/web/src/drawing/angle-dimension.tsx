@@ -36,7 +36,7 @@ export function AngleDimensions(props: {
         at={beyond}
         name={text("dimension.type", {
           name: text("dimension.openAngle"),
-          value: shownDeg(leaf.openAngleDeg),
+          value: openAngleLabel(bench),
         })}
         label={openAngleLabel(bench)}
         id="openAngle"

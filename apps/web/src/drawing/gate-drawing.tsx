@@ -109,7 +109,7 @@ export function LeverDrawing(props: {
   return (
     <g className="lever">
       <line className="lever-line" x1={hinge.x} y1={hinge.y} x2={foot.x} y2={foot.y} />
-      {lever !== null && length > 58 && (
+      {lever !== null && length > 104 && (
         <Note at={middle} turn={turn} className="moving">
           {text("drawn.lever", { value: shown(lever, "length", display).replace(/ mm$/, "") })}
         </Note>

@@ -57,6 +57,8 @@ export function Handle(props: {
   };
   const { values } = props;
   return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: its role is given below
+    // biome-ignore lint/a11y/useAriaPropsSupportedByRole: values are given with the role of a slider only
     <g
       className={`handle ${mark}`}
       data-handle={props.id}

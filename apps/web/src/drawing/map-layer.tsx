@@ -42,7 +42,7 @@ export function MapLayer(props: {
         <path
           key={reserveMm}
           className="map-band"
-          style={{ fillOpacity: 0.1 + 0.1 * index }}
+          style={{ fillOpacity: index === 0 ? 0.1 : 0.13 }}
           d={rings.map((ring) => pathData(ring.map(on.toScreen))).join("")}
           fillRule="evenodd"
         />
@@ -56,7 +56,7 @@ export function MapLayer(props: {
           </Note>
         );
       })}
-      {/* Everything that the map gives by pointing, the list of places gives by keyboard. */}
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: what it gives by pointing, the list of places gives by keyboard */}
       <rect
         className="map-field"
         {...box}

@@ -107,6 +107,7 @@ export function Sheet(props: {
       : [...(chosen === "whole" ? leafDimensions(bench, on) : []), ...pinDimensions(bench, on)];
   return (
     <div className={lookAt === null ? "sheet" : "sheet with-map"} ref={box}>
+      {/* biome-ignore lint/a11y/useSemanticElements: a drawing holds what is moved on it */}
       <svg ref={svg} {...handlers} role="group" aria-label={text("sheet.name", { leaf: leaf.id })}>
         <desc>{summary(bench)}</desc>
         <defs>

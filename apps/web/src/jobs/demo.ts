@@ -1,5 +1,5 @@
 import { type Job, readJob } from "@pintle/job";
-import demoText from "./harrow-farm.json?raw";
+import demoText from "../../../../examples/harrow-farm.json?raw";
 
 /** Id of the made-up farm's job: one on each device, so that two tabs that open first get the same. */
 export const demoId = "harrow-farm";

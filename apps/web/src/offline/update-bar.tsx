@@ -1,19 +1,28 @@
-import { registerSW } from "virtual:pwa-register";
 import { useEffect, useRef, useState } from "react";
+import { Workbox } from "workbox-window";
 import { text } from "../strings/text.ts";
 
 /** Keeps the page for use without a network, and asks before a newer version takes its place. */
 export function UpdateBar() {
   const [isReady, setReady] = useState(false);
-  const update = useRef<((reload?: boolean) => Promise<void>) | null>(null);
+  const keeper = useRef<Workbox | null>(null);
   useEffect(() => {
-    update.current ??= registerSW({ onNeedRefresh: () => setReady(true) });
+    if (!import.meta.env.PROD || !("serviceWorker" in navigator) || keeper.current !== null) return;
+    const made = new Workbox("./sw.js");
+    keeper.current = made;
+    made.addEventListener("waiting", () => setReady(true));
+    // Where it cannot be kept the page still works while there is a network.
+    made.register().catch(() => {});
   }, []);
   if (!isReady) return null;
+  const update = () => {
+    keeper.current?.addEventListener("controlling", () => location.reload());
+    keeper.current?.messageSkipWaiting();
+  };
   return (
     <div className="bar" role="status">
       <p>{text("app.update")}</p>
-      <button type="button" onClick={() => void update.current?.(true)}>
+      <button type="button" onClick={update}>
         {text("app.updateNow")}
       </button>
       <button type="button" onClick={() => setReady(false)}>

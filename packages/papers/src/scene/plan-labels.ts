@@ -1,10 +1,12 @@
 import type { JobLeaf, JobPlacement } from "@pintle/job";
 import { fixedOutline } from "./fixed-shapes.ts";
 import { type LeafPose, leafPose } from "./leaf-pose.ts";
+import { withoutControls } from "./one-line.ts";
 import { type Box, boxRound, type Shape, type Spot, type TextShape } from "./scene.ts";
 
 /** Letter size of labels on paper [mm]. */
 const labelSize = 2.8;
+const mostOfName = 22;
 
 interface Angles {
   readonly leafAngleDeg: number;
@@ -59,7 +61,18 @@ function fixedLabel(
   const shift = pose.view.outSign === 1 ? { x: 0, y: -1.4 } : { x: 0, y: 3.4 };
   const at = { x: pose.view.alongSign === 1 ? box.left : box.right, y: head };
   const anchor = pose.view.alongSign === 1 ? "start" : "end";
-  return label(at, name, { anchor, shift, inside, part: `fixed[${index}]` });
+  return label(at, shortName(name), { anchor, shift, inside, part: `fixed[${index}]` });
+}
+
+/** A drawing has room for a short name only; the whole one is in the job. */
+function shortName(name: string): string {
+  const characters = [...withoutControls(name)];
+  return characters.length <= mostOfName
+    ? characters.join("")
+    : `${characters
+        .slice(0, mostOfName - 1)
+        .join("")
+        .trimEnd()}…`;
 }
 
 /** The largest part of a body that the extension lines from the post pin and the hinge axis leave free. */

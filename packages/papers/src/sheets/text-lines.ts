@@ -3,6 +3,9 @@ import type { MeasureText } from "./sheet.ts";
 
 const ellipsis = "…";
 
+/** More characters than any line on paper holds: what is beyond need not be measured. */
+const mostOnLine = 600;
+
 /**
  * A text broken into lines no wider than `width` [mm]; a word that is wider than a line is broken inside.
  * With `most`, later lines are dropped and the last one kept ends in an ellipsis.
@@ -19,7 +22,7 @@ export function wrapText(
   measure: MeasureText,
   { bold = false, most = Number.POSITIVE_INFINITY }: { readonly bold?: boolean; readonly most?: number } = {},
 ): string[] {
-  const fits = (line: string) => measure(line, size, bold) <= width;
+  const fits = (line: string) => line.length <= mostOnLine && measure(line, size, bold) <= width;
   const lines: string[] = [];
   let line = "";
   for (const word of withoutControls(text).split(/\s+/)) {
@@ -30,7 +33,7 @@ export function wrapText(
     }
     if (line !== "") lines.push(line);
     line = word;
-    while (!fits(line)) {
+    while (lines.length <= most && !fits(line)) {
       const head = longestStart(line, fits);
       lines.push(head);
       line = line.slice(head.length);
@@ -56,13 +59,13 @@ export function fitText(
   bold = false,
 ): string {
   const clean = withoutControls(text);
-  const fits = (line: string) => measure(line, size, bold) <= width;
+  const fits = (line: string) => line.length <= mostOnLine && measure(line, size, bold) <= width;
   return fits(clean) ? clean : shortened(`${clean}${ellipsis}`, fits);
 }
 
 /** At least one character, whatever its width: a line that holds nothing would never end. */
 function longestStart(text: string, fits: (line: string) => boolean): string {
-  const characters = [...text];
+  const characters = [...text.slice(0, mostOnLine)];
   let low = 1;
   let high = characters.length;
   while (low < high) {

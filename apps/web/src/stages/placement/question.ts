@@ -5,7 +5,7 @@ import { useEffect, useMemo, useRef } from "react";
  * What a search of one leaf depends on, as text: two jobs with the same question have the same answer. The pins
  * are the answer and not part of the question; notes and origins never are.
  */
-export function questionOf(job: Job, leafIndex: number, ofAllRams: boolean): string {
+function questionOf(job: Job, leafIndex: number, ofAllRams: boolean): string {
   const {
     placement,
     asBuilt: _,

@@ -1,0 +1,13 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { PackFonts } from "../src/pdf/pdf-fonts.ts";
+
+const { resolve } = createRequire(import.meta.url);
+const read = (file: string) =>
+  new Uint8Array(readFileSync(resolve(`@expo-google-fonts/ibm-plex-sans/${file}`)));
+
+/** The pack's own fonts, from their package. */
+export const packFonts: PackFonts = {
+  regular: read("400Regular/IBMPlexSans_400Regular.ttf"),
+  bold: read("600SemiBold/IBMPlexSans_600SemiBold.ttf"),
+};
