@@ -11,6 +11,8 @@ export type JudgedFile =
       readonly title: string;
       readonly fail: number;
       readonly notChecked: number;
+      /** Leaves whose pins could not be judged at all: not a pass. */
+      readonly unplaced: number;
       /** Null when only the counts were asked for: whole documents of many thousand jobs take room and time. */
       readonly document: CheckDocument | null;
     }
@@ -25,8 +27,9 @@ export async function judgeFile(
   if (!loaded.ok) return { ok: false, file, faults: loaded.faults };
   const document = check(loaded.job);
   const { fail, notChecked } = document.summary;
+  const unplaced = document.findings.filter(({ id }) => id === "placement").length;
   const title = loaded.job.title ?? "";
-  return { ok: true, file, title, fail, notChecked, document: inFull ? document : null };
+  return { ok: true, file, title, fail, notChecked, unplaced, document: inFull ? document : null };
 }
 
 export function exitCodeOf(judged: JudgedFile): ExitCode {

@@ -1,7 +1,7 @@
 import type { Leaf } from "../leaf/leaf.ts";
 
 /** The furthest that any corner of a leaf is from its hinge axis [m]: nothing of it ever reaches beyond. */
-export function sweepRadius(leaf: Leaf): number {
+function sweepRadius(leaf: Leaf): number {
   const panel = {
     alongFrom: leaf.heel,
     alongTo: leaf.length,

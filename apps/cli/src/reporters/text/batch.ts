@@ -10,7 +10,7 @@ export function batchText(judged: readonly JudgedFile[], style: Style): string[]
   return [
     ...judged.map((one) => line(one, widest, style)),
     "",
-    `${counts.jobs} jobs: ${counts.nothingFails} with nothing that fails, ${counts.limitFails} with a limit that fails, ${counts.badInput} that cannot be read`,
+    `${counts.jobs} jobs: ${counts.nothingFails} with nothing that fails${withoutPins(judged)}, ${counts.limitFails} with a limit that fails, ${counts.badInput} that cannot be read`,
   ];
 }
 
@@ -20,7 +20,13 @@ function line(judged: JudgedFile, widest: number, style: Style): string {
     const count = judged.faults.length;
     return style.bad(`${file}  cannot be read: ${count} ${count === 1 ? "fault" : "faults"}`);
   }
-  const { fail, notChecked } = judged;
-  const said = fail > 0 ? style.bad(`FAILS ${fail}`) : "holds  ";
+  const { fail, notChecked, unplaced } = judged;
+  // A leaf without pins has nothing that could hold.
+  const said = fail > 0 ? style.bad(`FAILS ${fail}`) : unplaced > 0 ? style.warn("no pins") : "holds  ";
   return `${file}  ${said}  ${notChecked} not checked  ${shortCleanText(judged.title, 50)}`.trimEnd();
+}
+
+function withoutPins(judged: readonly JudgedFile[]): string {
+  const count = judged.filter((one) => one.ok && one.fail === 0 && one.unplaced > 0).length;
+  return count === 0 ? "" : ` (${count} of them without pins yet)`;
 }
