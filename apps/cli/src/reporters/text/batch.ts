@@ -22,7 +22,7 @@ function line(judged: JudgedFile, widest: number, style: Style): string {
   }
   const { fail, notChecked, unplaced } = judged;
   // A leaf without pins has nothing that could hold.
-  const said = fail > 0 ? style.bad(`FAILS ${fail}`) : unplaced > 0 ? style.warn("no pins") : "holds  ";
+  const said = fail > 0 ? style.bad(`FAILS ${fail}`) : unplaced > 0 ? style.bad("no pins") : "holds  ";
   return `${file}  ${said}  ${notChecked} not checked  ${shortCleanText(judged.title, 50)}`.trimEnd();
 }
 
