@@ -34,7 +34,7 @@ const margin = 8;
 const sizes: Record<PaperName, readonly [number, number]> = { a4: [210, 297], letter: [215.9, 279.4] };
 
 /** Width and height of the paper as it lies [mm]. */
-export function paperSize(paper: PaperName, lies: Draft["lies"]): readonly [number, number] {
+function paperSize(paper: PaperName, lies: Draft["lies"]): readonly [number, number] {
   const [narrow, wide] = sizes[paper];
   return lies === "upright" ? [narrow, wide] : [wide, narrow];
 }
