@@ -5,7 +5,7 @@ import { pdfFile } from "./pdf/pdf-file.ts";
 import { type PackFonts, pdfTextMeasure } from "./pdf/pdf-fonts.ts";
 import type { StandsOn } from "./scene/plan-view.ts";
 import { cautionsSheet, withoutPinsText } from "./sheets/cautions-sheet.ts";
-import { type Draft, finishSheet, type Pack } from "./sheets/draft.ts";
+import { type Draft, failureText, finishSheet, type Pack } from "./sheets/draft.ts";
 import { jobMark } from "./sheets/job-mark.ts";
 import { limitsSheet } from "./sheets/limits-sheet.ts";
 import { gateSheet, leafPlan, planSheet } from "./sheets/plan-sheet.ts";
@@ -95,10 +95,11 @@ function sheetsOf(pack: Pack, standsOn: StandsOn): { sheets: Sheet[]; notes: str
     ...job.leaves.flatMap((leaf, index): Draft[] => {
       const out = setOut.leaves.find(({ id }) => id === leaf.id);
       const swing = swings.leaves.find(({ id }) => id === leaf.id);
+      const failure = failureText(checked, leaf);
       return [
-        ...(out === undefined ? [] : [settingOutSheet(pack, index, out, standsOn)]),
+        ...(out === undefined ? [] : [settingOutSheet(pack, index, out, standsOn, failure)]),
         planSheet(pack, index, standsOn),
-        ...templateSheets(pack, index),
+        ...templateSheets(pack, index, failure),
         limitsSheet(pack, index, checked),
         ...(swing === undefined ? [] : [swingSheet(pack, index, swing)]),
       ];
