@@ -60,12 +60,14 @@ export async function packOf(job: Job, options: PackOptions): Promise<PackOfJob>
     date: options.date,
   };
   const pdf = await pdfFile(sheets, about, options.fonts);
+  // An SVG is shown in whatever font its reader has; the widest usual ones are a fifth wider than ours.
+  const roomy: Pack = { ...pack, measure: (text, size, bold) => 1.22 * pack.measure(text, size, bold) };
   const plans = job.leaves.flatMap((leaf, index): PackFile[] => {
-    const draft = planSheet(pack, index, standsOn);
+    const draft = planSheet(roomy, index, standsOn);
     const name = `${stem}-plan-${index + 1}-${fileNamePart(leaf.id, "leaf")}`;
     const dxf = dxfFile(leafPlan(pack, index, standsOn), draft.denominator ?? 1);
     return [
-      { name: `${name}.svg`, bytes: utf8(svgSheet(finishSheet(draft, index, job.leaves.length, pack))) },
+      { name: `${name}.svg`, bytes: utf8(svgSheet(finishSheet(draft, index, job.leaves.length, roomy))) },
       { name: `${name}.dxf`, bytes: utf8(dxf) },
     ];
   });
