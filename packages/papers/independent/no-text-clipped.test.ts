@@ -3,7 +3,7 @@ import { packOf } from "../src/pack.ts";
 import { sampleJob } from "../src/testing/sample-jobs.ts";
 import { packFonts } from "./pack-fonts.ts";
 import { type PageWord, pageWords } from "./page-words.ts";
-import { fileFor } from "./run-tool.ts";
+import { fileFor, runTool } from "./run-tool.ts";
 
 const date = new Date("2026-03-02T00:00:00Z");
 /** Printers reach to about a quarter of an inch from the edge [mm]. */
@@ -54,6 +54,18 @@ describe.each(["a4", "letter"] as const)("[F10] on %s", (paper) => {
       expect({ page: index + 1, clashes: clashes(words) }).toEqual({ page: index + 1, clashes: [] });
     }
   });
+});
+
+test.each([
+  ["long words", wordyJob(long, "us")],
+  ["ordinary words", sampleJob()],
+])("[F10] no text leaves the SVG, though it is shown in another font: %s", async (_name, job) => {
+  const { files } = await packOf(job, { fonts: packFonts, date });
+  const svg = fileFor("plan.svg", files.find(({ name }) => name.endsWith(".svg"))?.bytes ?? new Uint8Array());
+  const [page] = pageWords(fileFor("plan.pdf", runTool("rsvg-convert", ["-f", "pdf", svg])));
+  expect(page?.words.length).toBeGreaterThan(20);
+  const outside = page?.words.filter(({ left, right }) => left < unprinted || right > page.width - unprinted);
+  expect(outside).toEqual([]);
 });
 
 /** Pairs of words that share more than a tenth of the smaller one. */

@@ -1,7 +1,7 @@
 import { runTool } from "./run-tool.ts";
 
 /** Pixels of one millimetre in the pictures that tests measure. */
-export const pixelsPerMm = 10;
+const pixelsPerMm = 10;
 
 /** A page as shades of grey, row by row; 0 is black. */
 export interface PageImage {

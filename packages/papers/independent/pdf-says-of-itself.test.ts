@@ -60,3 +60,14 @@ test("[F10] a leaf without pins gets the sheets that it can have, and a reason f
   expect(text).toContain("this leaf has no pins yet");
   expect(text).not.toContain("Template, post pin");
 });
+
+test("[G10] a placement that breaks a limit is marked on every sheet that somebody could drill by", async () => {
+  // The sample keeps 32 to 33 mm to the leaf; 50 mm is asked for unless the job says otherwise.
+  const failing = pdfText(fileFor("pack.pdf", await pdfOf())).split("\f");
+  const drilled = failing.filter((page) => page.includes("Full size") || page.includes("Hang the ram"));
+  expect(drilled.length).toBeGreaterThan(2);
+  for (const page of drilled)
+    expect(page).toContain("Do not drill by this sheet: clearance to the leaf fails.");
+  const sound = await pdfOf(sampleJob((job) => (job.leaves[0].need.clearanceMm = 20)));
+  expect(pdfText(fileFor("pack.pdf", sound))).not.toContain("Do not drill");
+});

@@ -5,7 +5,7 @@ import { pdfFile } from "./pdf/pdf-file.ts";
 import { type PackFonts, pdfTextMeasure } from "./pdf/pdf-fonts.ts";
 import type { StandsOn } from "./scene/plan-view.ts";
 import { cautionsSheet, withoutPinsText } from "./sheets/cautions-sheet.ts";
-import { type Draft, finishSheet, type Pack } from "./sheets/draft.ts";
+import { type Draft, failureText, finishSheet, type Pack } from "./sheets/draft.ts";
 import { jobMark } from "./sheets/job-mark.ts";
 import { limitsSheet } from "./sheets/limits-sheet.ts";
 import { gateSheet, leafPlan, planSheet } from "./sheets/plan-sheet.ts";
@@ -60,12 +60,14 @@ export async function packOf(job: Job, options: PackOptions): Promise<PackOfJob>
     date: options.date,
   };
   const pdf = await pdfFile(sheets, about, options.fonts);
+  // An SVG is shown in whatever font its reader has; the widest usual ones are a fifth wider than ours.
+  const roomy: Pack = { ...pack, measure: (text, size, bold) => 1.22 * pack.measure(text, size, bold) };
   const plans = job.leaves.flatMap((leaf, index): PackFile[] => {
-    const draft = planSheet(pack, index, standsOn);
+    const draft = planSheet(roomy, index, standsOn);
     const name = `${stem}-plan-${index + 1}-${fileNamePart(leaf.id, "leaf")}`;
     const dxf = dxfFile(leafPlan(pack, index, standsOn), draft.denominator ?? 1);
     return [
-      { name: `${name}.svg`, bytes: utf8(svgSheet(finishSheet(draft, index, job.leaves.length, pack))) },
+      { name: `${name}.svg`, bytes: utf8(svgSheet(finishSheet(draft, index, job.leaves.length, roomy))) },
       { name: `${name}.dxf`, bytes: utf8(dxf) },
     ];
   });
@@ -95,10 +97,11 @@ function sheetsOf(pack: Pack, standsOn: StandsOn): { sheets: Sheet[]; notes: str
     ...job.leaves.flatMap((leaf, index): Draft[] => {
       const out = setOut.leaves.find(({ id }) => id === leaf.id);
       const swing = swings.leaves.find(({ id }) => id === leaf.id);
+      const failure = failureText(checked, leaf);
       return [
-        ...(out === undefined ? [] : [settingOutSheet(pack, index, out, standsOn)]),
+        ...(out === undefined ? [] : [settingOutSheet(pack, index, out, standsOn, failure)]),
         planSheet(pack, index, standsOn),
-        ...templateSheets(pack, index),
+        ...templateSheets(pack, index, failure),
         limitsSheet(pack, index, checked),
         ...(swing === undefined ? [] : [swingSheet(pack, index, swing)]),
       ];

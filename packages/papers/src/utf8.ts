@@ -3,7 +3,7 @@
  * A lone half of a character becomes the replacement character.
  *
  * ### Example
- *   expect([...utf8("°")]).toEqual([0xc2, 0xb0]);
+ *   expect(Array.from(utf8("°"))).toEqual([0xc2, 0xb0]);
  */
 export function utf8(text: string): Uint8Array {
   const bytes: number[] = [];

@@ -91,12 +91,15 @@ function packOptions({ paper, side, revision, date }: Options, fonts: PackFonts)
 
 /** IBM Plex Sans (SIL Open Font License), as its package ships it. */
 async function readFonts(): Promise<PackFonts> {
-  const { resolve } = createRequire(import.meta.url);
-  const read = async (file: string) =>
-    new Uint8Array(await readFile(resolve(`@expo-google-fonts/ibm-plex-sans/${file}`)));
+  const require = createRequire(import.meta.url);
+  const read = async (file: string) => new Uint8Array(await readFile(file));
   return {
-    regular: await read("400Regular/IBMPlexSans_400Regular.ttf"),
-    bold: await read("600SemiBold/IBMPlexSans_600SemiBold.ttf"),
+    regular: await read(
+      require.resolve("@expo-google-fonts/ibm-plex-sans/400Regular/IBMPlexSans_400Regular.ttf"),
+    ),
+    bold: await read(
+      require.resolve("@expo-google-fonts/ibm-plex-sans/600SemiBold/IBMPlexSans_600SemiBold.ttf"),
+    ),
   };
 }
 

@@ -75,7 +75,7 @@ export function gapFloor(
     const dy = (outline.y[i] as number) - ay;
     const t = dx * ux + dy * uy;
     const w = dy * ux - dx * uy;
-    const change = Math.hypot(dx, dy) * bend + (2 * turnCeiling + 1) * carried;
+    const change = Math.sqrt(dx * dx + dy * dy) * bend + (2 * turnCeiling + 1) * carried;
     let height: number;
     let speed: number;
     let extra = 0;

@@ -30,9 +30,12 @@ export function poseAt(
   inLeafFrame: boolean,
 ): void {
   const { postPin, leafPin, rise } = placement;
-  const set = inLeafFrame ? poseInLeafFrame : poseInFixedFrame;
   const phi = sign * theta;
-  set(pose, postPin.along, postPin.out, leafPin.along, leafPin.off, rise, Math.cos(phi), Math.sin(phi));
+  const c = Math.cos(phi);
+  const s = Math.sin(phi);
+  // Two plain calls rather than one through a variable: those are inlined, and then no number is boxed.
+  if (inLeafFrame) poseInLeafFrame(pose, postPin.along, postPin.out, leafPin.along, leafPin.off, rise, c, s);
+  else poseInFixedFrame(pose, postPin.along, postPin.out, leafPin.along, leafPin.off, rise, c, s);
 }
 
 /**
@@ -84,8 +87,12 @@ const stackHalf = new Float64Array(256);
  *   expect(least?.gap).toBeCloseTo(0.0323, 4);
  *   expect(least?.atAngle).toBeCloseTo(Math.PI / 2, 6);
  */
-export function leastGap(check: ClearanceCheck, placement: Placement, travel: Travel): LeastGap | null {
-  const rates = travelRates(placement, lengthRange(placement, travel));
+export function leastGap(
+  check: ClearanceCheck,
+  placement: Placement,
+  travel: Travel,
+  rates: TravelRates = travelRates(placement, lengthRange(placement, travel)),
+): LeastGap | null {
   const sign = turnSign(travel);
   const pose = newPose();
   const contact = newContact();
@@ -96,7 +103,7 @@ export function leastGap(check: ClearanceCheck, placement: Placement, travel: Tr
     nearestContact(pose, check, contact);
     if (contact.gap < best) [best, bestTheta] = [contact.gap, theta];
   }
-  const pieces = Math.max(1, Math.ceil(travel.openAngle / 0.1));
+  const pieces = Math.max(1, Math.ceil(travel.openAngle / 0.6));
   const half = travel.openAngle / pieces / 2;
   for (const section of check.sections) {
     for (const outline of check.outlines) {

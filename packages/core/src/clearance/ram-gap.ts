@@ -230,7 +230,7 @@ function nearestCorners(
     const w = laterals[i] as number;
     const nearT = Math.min(Math.max(t, t0), t1);
     const nearW = Math.min(Math.max(w, -h), h);
-    const gap = Math.hypot(t - nearT, w - nearW);
+    const gap = Math.sqrt((t - nearT) * (t - nearT) + (w - nearW) * (w - nearW));
     if (gap < best && gap > 0) {
       best = gap;
       dirT = (nearT - t) / gap;

@@ -1,5 +1,5 @@
 import type { Crank } from "./pin-to-pin.ts";
-import { crankOf, deadCentreAngles, planLength } from "./pin-to-pin.ts";
+import { crankOf, deadCentreAngles, trueLength } from "./pin-to-pin.ts";
 import type { Placement, Travel } from "./pins.ts";
 
 /** A value and the leaf angle θ [rad] at which it occurs. */
@@ -10,7 +10,7 @@ export interface AtAngle {
 
 /** Lever arm at ψ (rule G6). Zero at dead centre. */
 export function leverAtPsi(crank: Crank, psi: number): number {
-  const length = Math.hypot(planLength(crank, psi), crank.rise);
+  const length = trueLength(crank, psi);
   if (length === 0) return 0;
   return (crank.postRadius * crank.leafRadius * Math.abs(Math.sin(psi))) / length;
 }

@@ -33,6 +33,12 @@ export function crankOf(placement: Placement, travel: Travel): Crank {
   };
 }
 
+/** True pin-to-pin length at ψ [m]. A square root, since `Math.hypot` is several times slower and lengths of metres do not overflow. */
+export function trueLength(crank: Crank, psi: number): number {
+  const plan = planLength(crank, psi);
+  return Math.sqrt(plan * plan + crank.rise * crank.rise);
+}
+
 /** Pin-to-pin length at ψ, in plan (rise left out) [m]. */
 export function planLength(crank: Crank, psi: number): number {
   const { postRadius: rho, leafRadius: g } = crank;
@@ -55,7 +61,7 @@ export function planLength(crank: Crank, psi: number): number {
  */
 export function pinToPin(placement: Placement, travel: Travel, theta: number): number {
   const crank = crankOf(placement, travel);
-  return Math.hypot(planLength(crank, crank.closedAngle + crank.angleSign * theta), crank.rise);
+  return trueLength(crank, crank.closedAngle + crank.angleSign * theta);
 }
 
 /** Extremes of the pin-to-pin length over the travel. Angles are leaf angles θ [rad], lengths [m]. */
@@ -97,8 +103,7 @@ export function deadCentreAngles(crank: Crank): number[] {
  */
 export function lengthRange(placement: Placement, travel: Travel): LengthRange {
   const crank = crankOf(placement, travel);
-  const length = (theta: number) =>
-    Math.hypot(planLength(crank, crank.closedAngle + crank.angleSign * theta), crank.rise);
+  const length = (theta: number) => trueLength(crank, crank.closedAngle + crank.angleSign * theta);
   const dead = deadCentreAngles(crank);
   let least = Number.POSITIVE_INFINITY;
   let greatest = 0;

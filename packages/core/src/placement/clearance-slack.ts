@@ -11,10 +11,10 @@ import { gapCeilingExcess } from "../search/gap-ceiling.ts";
 import type { SlackFunction } from "./slack-function.ts";
 
 /** A clearance as a slack function; with `corners` when the check is of one section and one outline. */
-export function clearanceSlack(check: ClearanceCheck, rise: number): SlackFunction {
+export function clearanceSlack(check: ClearanceCheck, rise: number, withCorners: boolean): SlackFunction {
   const [section, ...moreSections] = check.sections;
   const [outline, ...moreOutlines] = check.outlines;
-  const isPair = section && outline && moreSections.length + moreOutlines.length === 0;
+  const isPair = withCorners && section && outline && moreSections.length + moreOutlines.length === 0;
   const whole = contactSlack(check, rise, (pose, contact) => nearestContact(pose, check, contact));
   return isPair ? { ...whole, corners: cornerSlacks(check, rise, section, outline) } : whole;
 }
@@ -41,7 +41,6 @@ function contactSlack(
 ): SlackFunction {
   const pose = newPose();
   const contact = newContact();
-  const set = check.inLeafFrame ? poseInLeafFrame : poseInFixedFrame;
   return {
     id: check.id,
     endsOnly: false,
@@ -56,7 +55,8 @@ function contactSlack(
       const py = pins[1] as number;
       const d = pins[2] as number;
       const e = pins[3] as number;
-      set(pose, px, py, d, e, rise, c, s);
+      if (check.inLeafFrame) poseInLeafFrame(pose, px, py, d, e, rise, c, s);
+      else poseInFixedFrame(pose, px, py, d, e, rise, c, s);
       find(pose, contact);
       if (contact.gap === Number.POSITIVE_INFINITY) {
         slope.fill(0);

@@ -4,6 +4,8 @@ import type { SweepGap } from "../clearance/leaf-sweep.ts";
 import { sweepGaps } from "../clearance/leaf-sweep.ts";
 import type { LeastGap } from "../clearance/least-gap.ts";
 import { leastGap } from "../clearance/least-gap.ts";
+import type { TravelRates } from "../clearance/travel-rates.ts";
+import { travelRates } from "../clearance/travel-rates.ts";
 import { leastThrustAngle } from "../linkage/dead-centre.ts";
 import { leastLever } from "../linkage/lever-arm.ts";
 import { lengthRange } from "../linkage/pin-to-pin.ts";
@@ -60,11 +62,11 @@ function judged(
 }
 
 /** The least gap of all checks that share an id; null when nothing was there to compare. */
-function leastOf(prepared: Prepared, id: string, placement: Placement): LeastGap | null {
+function leastOf(prepared: Prepared, id: string, placement: Placement, rates: TravelRates): LeastGap | null {
   let least: LeastGap | null = null;
   for (const check of prepared.checks) {
     if (check.id !== id) continue;
-    const gap = leastGap(check, placement, prepared.situation.leaf.travel);
+    const gap = leastGap(check, placement, prepared.situation.leaf.travel, rates);
     if (gap !== null && (least === null || gap.gap < least.gap)) least = gap;
   }
   return least;
@@ -88,6 +90,7 @@ export function limitsOf(situation: Situation | Prepared, placement: Placement):
   const prepared = "checks" in situation ? situation : prepare(situation);
   const { leaf, ram, need } = prepared.situation;
   const range = lengthRange(placement, leaf.travel);
+  const rates = travelRates(placement, range);
   const shortest = ram.retracted + ram.retractedMargin;
   const longest = ram.retracted + ram.stroke - ram.extendedMargin;
   const lever = leastLever(placement, leaf.travel);
@@ -108,7 +111,7 @@ export function limitsOf(situation: Situation | Prepared, placement: Placement):
   ];
   for (const id of new Set(prepared.checks.map((check) => check.id))) {
     const wanted = prepared.checks.find((check) => check.id === id)?.need ?? 0;
-    const least = leastOf(prepared, id, placement);
+    const least = leastOf(prepared, id, placement, rates);
     limits.push(
       least === null
         ? notApplicable(id)

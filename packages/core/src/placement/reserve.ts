@@ -109,7 +109,7 @@ export function feasibleReserve(prepared: Prepared, placement: Placement): Reser
     }
     return found;
   };
-  const functions = slackFunctions(prepared, placement.rise, orientationOf(pins));
+  const functions = slackFunctions(prepared, placement.rise, orientationOf(pins), false);
   for (const f of functions) {
     if (!f.endsOnly) continue;
     tryTurn(f, 0, reserve);

@@ -108,7 +108,12 @@ function armSlack(
  * come one for each ram section and outline: the nearest of several bodies jumps from one to another as the
  * pins move, and a search that sees only the nearest can never rule out the ridge between them.
  */
-export function slackFunctions(prepared: Prepared, rise: number, orientation: 1 | -1): SlackFunction[] {
+export function slackFunctions(
+  prepared: Prepared,
+  rise: number,
+  orientation: 1 | -1,
+  withCorners = true,
+): SlackFunction[] {
   const { ram, need } = prepared.situation;
   const shortest = ram.retracted + ram.retractedMargin;
   const longest = ram.retracted + ram.stroke - ram.extendedMargin;
@@ -118,6 +123,6 @@ export function slackFunctions(prepared: Prepared, rise: number, orientation: 1 
     strokeSlack("stroke.extended", rise, longest, -1),
     armSlack("lever", rise, need.lever, orientation, scale),
     armSlack("deadCentre", rise, Math.sin(leastDeadCentre(need)), orientation, scale),
-    ...prepared.pairs.map((pair) => clearanceSlack(pair, rise)),
+    ...prepared.pairs.map((pair) => clearanceSlack(pair, rise, withCorners)),
   ];
 }

@@ -25,19 +25,12 @@ function likelyWorstSlack(
   error: Float64Array,
   worstSlope: Float64Array,
 ): number {
-  let worst = Number.POSITIVE_INFINITY;
-  const look = (): void => {
-    const value = f.evaluate(trial, cosPhi, sinPhi, slope);
-    if (value < worst) {
-      worst = value;
-      for (let j = 0; j < 4; j++) error[j] = (trial[j] as number) - (pins[j] as number);
-      worstSlope.set(slope);
-    }
-  };
-  trial.set(pins);
-  look();
-  lowSlope.fill(Number.NaN);
-  highSlope.fill(Number.NaN);
+  for (let j = 0; j < 4; j++) {
+    trial[j] = pins[j] as number;
+    lowSlope[j] = Number.NaN;
+    highSlope[j] = Number.NaN;
+  }
+  let worst = lookAtTrial(f, pins, cosPhi, sinPhi, Number.POSITIVE_INFINITY, error, worstSlope);
   let settled = false;
   for (let round = 0; round < 12 && !settled; round++) {
     settled = true;
@@ -56,22 +49,42 @@ function likelyWorstSlack(
       let next = g < 0 ? reach : -reach;
       const bracketed = !Number.isNaN(lowSlope[j] as number) && !Number.isNaN(highSlope[j] as number);
       if (bracketed && (lowEnd[j] as number) < (highEnd[j] as number)) {
-        const [a, b] = [lowEnd[j] as number, highEnd[j] as number];
-        const [ga, gb] = [lowSlope[j] as number, highSlope[j] as number];
+        const a = lowEnd[j] as number;
+        const b = highEnd[j] as number;
+        const ga = lowSlope[j] as number;
+        const gb = highSlope[j] as number;
         next = a + ((b - a) * -ga) / (gb - ga);
       }
       if (Math.abs(next - at) > 1e-3 * reach) settled = false;
       trial[j] = (pins[j] as number) + next;
     }
-    if (!settled) look();
+    if (!settled) worst = lookAtTrial(f, pins, cosPhi, sinPhi, worst, error, worstSlope);
   }
   if (!settled) {
     for (let corner = 0; corner < 16; corner++) {
       for (let j = 0; j < 4; j++) trial[j] = (pins[j] as number) + ((corner >> j) & 1 ? reach : -reach);
-      look();
+      worst = lookAtTrial(f, pins, cosPhi, sinPhi, worst, error, worstSlope);
     }
   }
   return worst;
+}
+
+/** Evaluates at `trial`; keeps error and slope when it is the lowest so far. @returns the lowest so far */
+function lookAtTrial(
+  f: SlackFunction,
+  pins: Pins,
+  cosPhi: number,
+  sinPhi: number,
+  worst: number,
+  error: Float64Array,
+  worstSlope: Float64Array,
+): number {
+  const value = f.evaluate(trial, cosPhi, sinPhi, slope);
+  if (!(value < worst)) return worst;
+  // Plain loops: `set` and `fill` cost more than they save on four numbers, and this runs most of all.
+  for (let j = 0; j < 4; j++) error[j] = (trial[j] as number) - (pins[j] as number);
+  for (let j = 0; j < 5; j++) worstSlope[j] = slope[j] as number;
+  return value;
 }
 
 /**
@@ -95,17 +108,10 @@ export function worstSlack(
   let worst = f.bitesAtCorners
     ? Number.POSITIVE_INFINITY
     : likelyWorstSlack(f, pins, reach, cosPhi, sinPhi, error, worstSlope);
-  const tryError = (): void => {
-    const value = f.evaluate(trial, cosPhi, sinPhi, slope);
-    if (value >= worst) return;
-    worst = value;
-    for (let j = 0; j < 4; j++) error[j] = (trial[j] as number) - (pins[j] as number);
-    worstSlope.set(slope);
-  };
   if (f.bitesAtCorners) {
     for (let corner = 0; corner < 16; corner++) {
       for (let j = 0; j < 4; j++) trial[j] = (pins[j] as number) + ((corner >> j) & 1 ? reach : -reach);
-      tryError();
+      worst = lookAtTrial(f, pins, cosPhi, sinPhi, worst, error, worstSlope);
     }
     return worst;
   }
@@ -120,7 +126,7 @@ export function worstSlack(
     if (Math.abs(worstSlope[j] as number) > 0.15 * steepest) continue;
     for (let k = 0; k < 4; k++) trial[k] = (pins[k] as number) + (error[k] as number);
     trial[j] = (pins[j] as number) + ((error[j] as number) > 0 ? -reach : reach);
-    tryError();
+    worst = lookAtTrial(f, pins, cosPhi, sinPhi, worst, error, worstSlope);
   }
   return worst;
 }
@@ -150,7 +156,7 @@ export function reserveAtTurn(
   worstSlope: Float64Array,
 ): number {
   const nominal = f.evaluate(pins, cosPhi, sinPhi, worstSlope);
-  error.fill(0);
+  for (let j = 0; j < 4; j++) error[j] = 0;
   if (nominal <= 0) return 0;
   if (nominal === Number.POSITIVE_INFINITY) return ceiling;
   let low = 0;

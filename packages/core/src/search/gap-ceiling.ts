@@ -78,12 +78,14 @@ export function gapCeilingExcess(pose: RamPose, contact: Contact, moves: PinMove
   }
 }
 
-function ramMoves(pose: RamPose, moves: PinMoves, shortest: number): RamMoves {
-  const { both } = moves;
+function ramMoves(pose: RamPose, { post, leaf, both }: PinMoves, shortest: number): RamMoves {
   const rise2 = pose.rise * pose.rise;
-  const cube = Math.hypot(shortest, pose.rise) ** 3;
+  const trueShortest = Math.sqrt(shortest * shortest + rise2);
+  const cube = trueShortest * trueShortest * trueShortest;
   return {
-    ...moves,
+    post,
+    leaf,
+    both,
     shortest,
     turn: both / shortest,
     bend: (0.6 * both * both) / (shortest * shortest),

@@ -1,10 +1,10 @@
 import type { ClearanceCheck } from "../clearance/clearance-check.ts";
 import { clearanceChecks } from "../clearance/clearance-check.ts";
-import { nearestContact, poseAt } from "../clearance/least-gap.ts";
+import { nearestContact } from "../clearance/least-gap.ts";
 import { newContact } from "../clearance/ram-gap.ts";
-import { newPose } from "../clearance/ram-pose.ts";
+import { newPose, poseInFixedFrame, poseInLeafFrame } from "../clearance/ram-pose.ts";
 import { leverAtPsi } from "../linkage/lever-arm.ts";
-import { crankOf, planLength } from "../linkage/pin-to-pin.ts";
+import { crankOf, trueLength } from "../linkage/pin-to-pin.ts";
 import type { Placement } from "../linkage/pins.ts";
 import { turnSign } from "../linkage/pins.ts";
 import type { Prepared } from "../placement/limits.ts";
@@ -68,11 +68,13 @@ export function swingSeries(
     const theta = i === count - 1 ? openAngle : i * step;
     const psi = crank.closedAngle + crank.angleSign * theta;
     const lever = leverAtPsi(crank, psi);
+    const cosPhi = Math.cos(sign * theta);
+    const sinPhi = Math.sin(sign * theta);
     series.theta[i] = theta;
-    series.pinToPin[i] = Math.hypot(planLength(crank, psi), crank.rise);
+    series.pinToPin[i] = trueLength(crank, psi);
     series.lever[i] = lever;
-    series.leafGap[i] = nearest(toLeaf, placement, sign, theta);
-    series.fixedGap[i] = nearest(toFixed, placement, sign, theta);
+    series.leafGap[i] = nearest(toLeaf, placement, cosPhi, sinPhi);
+    series.fixedGap[i] = nearest(toFixed, placement, cosPhi, sinPhi);
     series.toeSpeed[i] = speed === null || lever === 0 ? Number.NaN : (speed / lever) * whole.leaf.length;
   }
   return series;
@@ -84,12 +86,14 @@ const contact = newContact();
 function nearest(
   checks: readonly ClearanceCheck[],
   placement: Placement,
-  sign: 1 | -1,
-  theta: number,
+  cosPhi: number,
+  sinPhi: number,
 ): number {
+  const { postPin, leafPin, rise } = placement;
   let least = Number.POSITIVE_INFINITY;
   for (const check of checks) {
-    poseAt(pose, placement, sign, theta, check.inLeafFrame);
+    const set = check.inLeafFrame ? poseInLeafFrame : poseInFixedFrame;
+    set(pose, postPin.along, postPin.out, leafPin.along, leafPin.off, rise, cosPhi, sinPhi);
     nearestContact(pose, check, contact);
     if (contact.gap < least) least = contact.gap;
   }

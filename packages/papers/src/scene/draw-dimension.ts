@@ -12,7 +12,7 @@ const textGap = 0.9;
 const outside = 4;
 
 /** Letter size of dimension figures on paper [mm]; its capitals are about 2.5 mm high. */
-export const dimensionTextSize = 3.4;
+const dimensionTextSize = 3.4;
 
 const add = (spot: Spot, direction: Spot, by: number): Spot => ({
   x: spot.x + direction.x * by,

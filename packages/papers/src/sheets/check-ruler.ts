@@ -36,8 +36,8 @@ export function checkRuler({ x, y }: Spot): Drawn[] {
     textAt({ x: x + 100, y: middle - 4.2 }, "100", { ...look, anchor: "middle" }),
     textAt({ x: x + 2 * inch, y: middle + 6 }, "2", { ...look, anchor: "middle" }),
     textAt({ x: x + 4 * inch, y: middle + 6 }, "4", { ...look, anchor: "middle" }),
-    textAt({ x: x + 4 * inch + 32, y: middle - 1.2 }, "Measure both: if either is off by", { ...look }),
-    textAt({ x: x + 4 * inch + 32, y: middle + 3.2 }, "more than 0.2 %, take nothing off this sheet.", {
+    textAt({ x: x + 4 * inch + 37, y: middle - 1.2 }, "Measure both: if either is off by", { ...look }),
+    textAt({ x: x + 4 * inch + 37, y: middle + 3.2 }, "more than 0.2 %, take nothing off this sheet.", {
       ...look,
     }),
   ];

@@ -1,4 +1,11 @@
-import { assumedValues, type Display, type Job, type JobLeaf } from "@pintle/job";
+import {
+  assumedValues,
+  type CheckDocument,
+  type Display,
+  type Job,
+  type JobLeaf,
+  limitName,
+} from "@pintle/job";
 import type { Drawn } from "../scene/drawn.ts";
 import type { StandsOn } from "../scene/plan-view.ts";
 import type { Box } from "../scene/scene.ts";
@@ -34,7 +41,7 @@ const margin = 8;
 const sizes: Record<PaperName, readonly [number, number]> = { a4: [210, 297], letter: [215.9, 279.4] };
 
 /** Width and height of the paper as it lies [mm]. */
-export function paperSize(paper: PaperName, lies: Draft["lies"]): readonly [number, number] {
+function paperSize(paper: PaperName, lies: Draft["lies"]): readonly [number, number] {
   const [narrow, wide] = sizes[paper];
   return lies === "upright" ? [narrow, wide] : [wide, narrow];
 }
@@ -81,6 +88,14 @@ function drawnForText({ leaf }: Draft): string {
   return leaf === null
     ? "the whole job"
     : `leaf “${leaf.id}”, hinge on the ${leaf.hingeSide} from the ram's side`;
+}
+
+/** What stands on every sheet that somebody could drill by, when a limit of the leaf fails; null when none does. */
+export function failureText(checked: CheckDocument, leaf: JobLeaf): string | null {
+  const failing = checked.findings.filter((finding) => finding.leaf === leaf.id && finding.state === "fail");
+  const names = failing.filter((finding) => finding.rule === "G10").map((finding) => limitName(finding.id));
+  if (failing.length === 0) return null;
+  return `Do not drill by this sheet: ${names.length === 0 ? "the reserve" : names.join(", ")} ${names.length > 1 ? "fail" : "fails"}. See the sheet of limits.`;
 }
 
 /** From where a plan is seen, in a sentence. */

@@ -40,7 +40,7 @@ export function fitScene(scene: Scene, box: Box, display: Display): FittedScene 
 }
 
 /** The box round everything that is drawn, texts by their rough width [mm]. */
-export function drawnBox(items: readonly Drawn[]): Box {
+function drawnBox(items: readonly Drawn[]): Box {
   return boxRound(items.flatMap(spotsOf));
 }
 

@@ -1,12 +1,15 @@
-import { type CheckDocument, type Finding, type JobLeaf, limitName } from "@pintle/job";
+import { type CheckDocument, type Display, type Finding, type JobLeaf, limitName } from "@pintle/job";
 import type { Drawn } from "../scene/drawn.ts";
 import type { Box } from "../scene/scene.ts";
 import { contentBox, type Draft, type Pack } from "./draft.ts";
 import { linesHeight, textAt, textLines } from "./lay-text.ts";
 import { wrapText } from "./text-lines.ts";
 
-/** The longest bar stands for so much slack; more is cut with an arrow [mm, deg]. */
-const fullBar = { mm: 100, deg: 20, ratio: 1 } as const;
+/** The longest bar stands for so much slack; more is cut with an arrow. */
+const fullBars = {
+  metric: { mm: 100, deg: 20, ratio: 1, text: "100 mm or 20°" },
+  us: { mm: 101.6, deg: 20, ratio: 1, text: "4 in or 20°" },
+} as const;
 const rowText = 3;
 const barHeight = 2.6;
 /** Share of the bar's field that lies on the failing side of the limit. */
@@ -29,11 +32,11 @@ export function limitsSheet(pack: Pack, leafIndex: number, checked: CheckDocumen
     bold: true,
     role: failing ? "limit" : "text",
   });
-  const hint = `Bars show what is to spare beyond each limit; the orange mark is the limit. Full bars: ${fullBar.mm} mm or ${fullBar.deg}° and more. A prediction from the numbers of this job; measure before trusting it.`;
+  const hint = `Bars show what is to spare beyond each limit; the orange mark is the limit. Full bars: ${fullBars[pack.display].text} and more. A prediction from the numbers of this job; measure before trusting it.`;
   const hints = wrapText(hint, 2.9, width, pack.measure);
   items.push(...textLines(box.left, y, hints, { size: 2.9, role: "note" }));
   y += linesHeight(hints.length, 2.9) + 3;
-  for (const finding of tightestFirst(findings)) {
+  for (const finding of tightestFirst(findings, pack.display)) {
     const row = limitRow(pack, finding, { ...box, top: y });
     items.push(...row.items);
     y += row.height;
@@ -43,8 +46,8 @@ export function limitsSheet(pack: Pack, leafIndex: number, checked: CheckDocumen
 }
 
 /** By slack over the length of a full bar, so that millimetres and degrees can be compared; failures first. */
-function tightestFirst(findings: readonly Finding[]): Finding[] {
-  const share = (finding: Finding) => (finding.slack ?? 0) / fullBar[finding.unit];
+function tightestFirst(findings: readonly Finding[], display: Display): Finding[] {
+  const share = (finding: Finding) => (finding.slack ?? 0) / fullBars[display][finding.unit];
   return findings
     .filter((finding) => finding.rule === "G10" && finding.slack !== null)
     .filter((finding) => finding.state === "pass" || finding.state === "fail")
@@ -56,9 +59,9 @@ function limitRow(pack: Pack, finding: Finding, box: Box): { items: Drawn[]; hei
   const barLeft = box.left + 62;
   const field = box.right - barLeft;
   const zero = barLeft + failingShare * field;
-  const share = (finding.slack ?? 0) / fullBar[finding.unit];
-  const reach =
-    share < 0 ? Math.max(-failingShare, share * failingShare) : Math.min(1, share) * (1 - failingShare);
+  const share = (finding.slack ?? 0) / fullBars[pack.display][finding.unit];
+  // One scale on both sides of the limit.
+  const reach = Math.max(-failingShare, Math.min(1, share) * (1 - failingShare));
   const end = zero + reach * field;
   const fails = finding.state === "fail";
   const words = wrapText(withoutName(finding.text, name), 2.7, box.right - barLeft, pack.measure);

@@ -31,6 +31,7 @@ export function settingOutSheet(
   leafIndex: number,
   setOut: SetOutLeafDocument,
   standsOn: StandsOn,
+  failure: string | null,
 ): Draft {
   const leaf = pack.job.leaves[leafIndex] as JobLeaf;
   const rows: Row[] = setOut.dimensions.map((dimension, index) => ({
@@ -38,7 +39,7 @@ export function settingOutSheet(
     letter: String.fromCharCode(65 + index),
   }));
   const box = contentBox(pack.paper, "upright", true);
-  const head = heading(pack, setOut, standsOn, box);
+  const head = heading(pack, setOut, standsOn, box, failure);
   const below = { ...box, top: box.top + head.height };
   const scene = settingOutScene(pack, leafIndex, setOut, standsOn, rows);
   const { plan, table } = arranged(pack, scene, below, rows);
@@ -85,21 +86,24 @@ function heading(
   setOut: SetOutLeafDocument,
   standsOn: StandsOn,
   box: Box,
+  failure: string | null,
 ): { items: Drawn[]; height: number } {
   const width = box.right - box.left;
-  const size = 3.6;
-  const lines = wrapText(setUpText(setOut.leafIs), size, width, pack.measure, { bold: true });
   const way = setOut.leafIs === "open" ? "to the ram's side" : "away from the ram's side";
   const hint = `${seenFromText(standsOn)} The leaf opens ${way}. Letters on the drawing are those of the table. Measure at the height of the pins, level, tape taut. Do the checks before drilling.`;
-  const hints = wrapText(hint, nameSize, width, pack.measure);
-  const height = linesHeight(lines.length, size);
-  return {
-    items: [
-      ...textLines(box.left, box.top, lines, { size, bold: true }),
-      ...textLines(box.left, box.top + height, hints, { size: nameSize, role: "note" }),
-    ],
-    height: height + linesHeight(hints.length, nameSize) + 2,
-  };
+  const paragraphs = [
+    ...(failure === null ? [] : [{ text: failure, size: 3.6, bold: true, role: "limit" as const }]),
+    { text: setUpText(setOut.leafIs), size: 3.6, bold: true, role: "text" as const },
+    { text: hint, size: nameSize, bold: false, role: "note" as const },
+  ];
+  const items: Drawn[] = [];
+  let y = box.top;
+  for (const { text, ...look } of paragraphs) {
+    const lines = wrapText(text, look.size, width, pack.measure, { bold: look.bold });
+    items.push(...textLines(box.left, y, lines, look));
+    y += linesHeight(lines.length, look.size);
+  }
+  return { items, height: y - box.top + 2 };
 }
 
 /** Drawing and table side by side or one above the other, whichever lets the drawing be larger. */

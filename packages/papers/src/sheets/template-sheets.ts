@@ -11,17 +11,25 @@ const postHint =
 const leafHint =
   "Tape the round distance from the hinge axis along the leaf and mark it. Lay the sheet level at the height of the leaf pin, its line over the mark and its face line along the leaf's ram-side face. Prick the pin's centre.";
 
+/** What to do with a template, and why it must not be used yet. */
+interface Hint {
+  readonly text: string;
+  readonly failure: string | null;
+}
+
 /** Full-size templates of both pins of a leaf; none for a leaf without pins. Cut into sheets where they must be. */
-export function templateSheets(pack: Pack, leafIndex: number): Draft[] {
+export function templateSheets(pack: Pack, leafIndex: number, failure: string | null): Draft[] {
   const leaf = pack.job.leaves[leafIndex] as JobLeaf;
   if (leaf.placement === undefined) return [];
+  const post = { text: postHint, failure };
+  const onLeaf = { text: leafHint, failure };
   return [
-    ...sheetsOf(pack, leaf, "Template, post pin", postHint, postTemplate(pack.job, leaf, leaf.placement)),
-    ...sheetsOf(pack, leaf, "Template, leaf pin", leafHint, leafTemplate(pack.job, leaf, leaf.placement)),
+    ...sheetsOf(pack, leaf, "Template, post pin", post, postTemplate(pack.job, leaf, leaf.placement)),
+    ...sheetsOf(pack, leaf, "Template, leaf pin", onLeaf, leafTemplate(pack.job, leaf, leaf.placement)),
   ];
 }
 
-function sheetsOf(pack: Pack, leaf: JobLeaf, title: string, hint: string, template: TemplateScene): Draft[] {
+function sheetsOf(pack: Pack, leaf: JobLeaf, title: string, hint: Hint, template: TemplateScene): Draft[] {
   const upright = laid(pack, leaf, title, hint, template, "upright");
   if (upright.length === 1) return upright;
   const across = laid(pack, leaf, title, hint, template, "across");
@@ -32,17 +40,24 @@ function laid(
   pack: Pack,
   leaf: JobLeaf,
   title: string,
-  hint: string,
+  hint: Hint,
   template: TemplateScene,
   lies: Draft["lies"],
 ): Draft[] {
   const box = contentBox(pack.paper, lies, true);
   const check = "Full size: measure both rulers below first.";
-  const lines = wrapText(`${check} ${hint}`, 2.9, box.right - box.left, pack.measure);
-  const top = box.top + linesHeight(lines.length, 2.9) + 1;
+  const width = box.right - box.left;
+  const warning =
+    hint.failure === null ? [] : wrapText(hint.failure, 3.6, width, pack.measure, { bold: true });
+  const lines = wrapText(`${check} ${hint.text}`, 2.9, width, pack.measure);
+  const below = box.top + linesHeight(warning.length, 3.6);
+  const top = below + linesHeight(lines.length, 2.9) + 1;
   const scene = { shapes: template.shapes, extent: template.window };
   const items = drawScene(scene, { denominator: 1, origin: { x: 0, y: 0 } });
-  const heading = textLines(box.left, box.top, lines, { size: 2.9, role: "note" });
+  const heading = [
+    ...textLines(box.left, box.top, warning, { size: 3.6, bold: true, role: "limit" }),
+    ...textLines(box.left, below, lines, { size: 2.9, role: "note" }),
+  ];
   const cut = tiles(items, template.window, { ...box, top });
   return cut.map((tile) => ({
     title: tile.name === "" ? title : `${title}, ${tile.name} of ${cut.length}`,
