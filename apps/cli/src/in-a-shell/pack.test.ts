@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test, vi } from "vitest";
+import { sampleJob } from "../testing/sample-job.ts";
 import { freshFolder, pintle } from "./run-pintle.ts";
-import { sampleJob } from "./sample-job.ts";
 
 // Six PDFs in processes of their own; how long they take on a busy machine is not what is tested.
 vi.setConfig({ testTimeout: 120_000 });

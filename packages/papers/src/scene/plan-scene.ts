@@ -36,7 +36,7 @@ export interface PlanOptions {
  * ### Example
  *   const leaf = { id: "east", hingeSide: "right" as const, swing: "toward" as const, openAngleDeg: 90, lengthMm: 3600, heelMm: 30, thicknessMm: 50, faceMm: 25 };
  *   const job = { format: "pintle-job" as const, version: 1 as const, leaves: [leaf] };
- *   const plan = planScene(job, 0, null, { standsOn: "ramSide", leafAngleDeg: 0, ghostAnglesDeg: [], sweep: false, labels: false, dimensions: { kind: "none" } });
+ *   const plan = planScene(job, 0, null, { standsOn: "ramSide", leafAngleDeg: 0, ghostAnglesDeg: [], sweep: false, labels: false, dimensions: { ids: [] } });
  *   expect(plan.extent.left).toBe(-3600);
  */
 export function planScene(
