@@ -47,6 +47,15 @@ export interface PackOfJob {
  *
  * Expects a job that `readJob` accepted. A leaf without ram or pins gets the sheets that it can have, and a note.
  * Throws what the font reader throws when the fonts are none.
+ *
+ * ### Example
+ *   const { readFileSync } = await import("node:fs");
+ *   const file = "node_modules/@expo-google-fonts/ibm-plex-sans/400Regular/IBMPlexSans_400Regular.ttf";
+ *   const font = new Uint8Array(readFileSync(file));
+ *   const leaf = { id: "east", hingeSide: "left" as const, swing: "toward" as const, openAngleDeg: 90, lengthMm: 3600, heelMm: 30, thicknessMm: 50, faceMm: 25 };
+ *   const job = { format: "pintle-job" as const, version: 1 as const, title: "Yard", leaves: [leaf] };
+ *   const pack = await packOf(job, { fonts: { regular: font, bold: font }, date: new Date(0) });
+ *   expect(pack.files[0]?.name).toBe("yard-papers.pdf");
  */
 export async function packOf(job: Job, options: PackOptions): Promise<PackOfJob> {
   const pack = packFrom(job, options);

@@ -40,6 +40,8 @@ test("[I15] help goes to standard output, exit 0", () => {
       check [options] <jobs...>  judge jobs against every limit
       swing [options] <job>      follow the ram over the travel
       asbuilt [options] <job>    find where the pins really are, from tape readings
+      pack [options] <job>       make the papers: PDF, plan as SVG and DXF
+      serve [options]            serve the workbench to a browser
       convert [options] <job>    bring a job up to this version, or to other units
       help [command]             display help for command
 

@@ -20,6 +20,14 @@ const pointsPerMm = 72 / 25.4;
  * without scaling. One millimetre of a sheet is one millimetre of paper.
  *
  * Resolves to the same bytes for the same input on the same platform.
+ *
+ * ### Example
+ *   const { readFileSync } = await import("node:fs");
+ *   const file = "node_modules/@expo-google-fonts/ibm-plex-sans/400Regular/IBMPlexSans_400Regular.ttf";
+ *   const font = new Uint8Array(readFileSync(file));
+ *   const about = { title: "Yard", subject: "One blank page", date: new Date(0) };
+ *   const bytes = await pdfFile([], about, { regular: font, bold: font });
+ *   expect(new TextDecoder().decode(bytes.slice(0, 5))).toBe("%PDF-");
  */
 export async function pdfFile(
   sheets: readonly Sheet[],

@@ -18,6 +18,13 @@ export function registerFonts(document: PDFDocument, fonts: PackFonts): void {
  * Measures texts as they will be set in the PDF.
  *
  * Throws what the font reader throws when the bytes are no font.
+ *
+ * ### Example
+ *   const { readFileSync } = await import("node:fs");
+ *   const file = "node_modules/@expo-google-fonts/ibm-plex-sans/400Regular/IBMPlexSans_400Regular.ttf";
+ *   const font = new Uint8Array(readFileSync(file));
+ *   const widthOf = pdfTextMeasure({ regular: font, bold: font });
+ *   expect(widthOf("100 mm", 4, false)).toBeGreaterThan(widthOf("mm", 4, false));
  */
 export function pdfTextMeasure(fonts: PackFonts): MeasureText {
   const document = new PDFDocument({ autoFirstPage: false, font: null });
