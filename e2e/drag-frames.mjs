@@ -27,7 +27,10 @@ await page.evaluate(() => {
 const box = await page.locator('[data-handle="postPin"]').boundingBox();
 const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
 const client = await context.newCDPSession(page);
-await client.send("Tracing.start", { categories: "devtools.timeline,disabled-by-default-v8.cpu_profiler", transferMode: "ReportEvents" });
+await client.send("Tracing.start", {
+  categories: "devtools.timeline,disabled-by-default-v8.cpu_profiler",
+  transferMode: "ReportEvents",
+});
 const events = [];
 client.on("Tracing.dataCollected", ({ value }) => events.push(...value));
 await page.mouse.move(x, y);
@@ -46,7 +49,9 @@ const spent = events
 const at = (share) => spent[Math.floor(share * (spent.length - 1))]?.toFixed(1);
 const longTasks = await page.evaluate(() => window.longTasks);
 console.log(`machine: ${cpus()[0]?.model}, ${cpus().length} cores`);
-console.log(`scripting per drag frame: median ${at(0.5)} ms, 95th percentile ${at(0.95)} ms, most ${at(1)} ms (${spent.length} frames; at most 8 ms asked)`);
+console.log(
+  `scripting per drag frame: median ${at(0.5)} ms, 95th percentile ${at(0.95)} ms, most ${at(1)} ms (${spent.length} frames; at most 8 ms asked)`,
+);
 console.log(`long tasks while dragging: ${longTasks.length} (none asked)`);
 console.log(`first load: ${(firstBytes / 1000).toFixed(0)} kB of compressed script (at most 250 kB asked)`);
 await context.close();
@@ -55,11 +60,18 @@ const slow = await browser.newContext({ viewport: { width: 390, height: 844 } })
 const phone = await slow.newPage();
 const throttle = await slow.newCDPSession(phone);
 await throttle.send("Network.enable");
-await throttle.send("Network.emulateNetworkConditions", { offline: false, latency: 150, downloadThroughput: (1.6e6 / 8), uploadThroughput: 750e3 / 8 });
+await throttle.send("Network.emulateNetworkConditions", {
+  offline: false,
+  latency: 150,
+  downloadThroughput: 1.6e6 / 8,
+  uploadThroughput: 750e3 / 8,
+});
 await throttle.send("Emulation.setCPUThrottlingRate", { rate: 4 });
 const started = performance.now();
 await phone.goto(served.url);
 await phone.waitForSelector(".verdict h2");
-console.log(`first drawing, 4 × slower CPU and slow 4G: ${((performance.now() - started) / 1000).toFixed(2)} s (at most 2 s asked)`);
+console.log(
+  `first drawing, 4 × slower CPU and slow 4G: ${((performance.now() - started) / 1000).toFixed(2)} s (at most 2 s asked)`,
+);
 await browser.close();
 await served.stop();
