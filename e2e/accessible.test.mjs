@@ -84,3 +84,28 @@ describe("[I11] accessible", () => {
     await context.close();
   });
 });
+
+describe("[I1] a phone held upright", () => {
+  for (const theme of ["paper", "sun"]) {
+    test(`nothing is wider than the screen in the ${theme} theme, and targets are large enough`, async () => {
+      const context = await table.browser.newContext({
+        viewport: { width: 390, height: 844 },
+        hasTouch: true,
+      });
+      const page = await context.newPage();
+      await page.addInitScript((chosen) => localStorage.setItem("pintle-theme", chosen), theme);
+      await page.goto(table.served.url);
+      await page.waitForSelector(".verdict h2");
+      const { wide, small } = await page.evaluate(() => ({
+        wide: document.documentElement.scrollWidth,
+        small: [...document.querySelectorAll("button, select, a, .handle .target, .press .target")]
+          .filter((each) => each.checkVisibility())
+          .map((each) => ({ name: each.outerHTML.slice(0, 80), height: each.getBoundingClientRect().height }))
+          .filter(({ height }) => height > 0 && height < 43.5),
+      }));
+      assert.equal(wide, 390);
+      assert.deepEqual(small, []);
+      await context.close();
+    });
+  }
+});

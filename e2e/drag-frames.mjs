@@ -42,10 +42,28 @@ for (let step = 1; step <= 120; step += 1) {
 await page.mouse.up();
 await client.send("Tracing.end");
 await new Promise((ended) => client.once("Tracing.tracingComplete", ended));
-const spent = events
-  .filter((event) => event.name === "EventDispatch" && event.args?.data?.type === "pointermove" && event.dur)
-  .map((event) => event.dur / 1000)
-  .sort((a, b) => a - b);
+// All script of the page's own thread: handlers, React's tasks after them, animation frames and microtasks.
+const kinds = new Set(["EventDispatch", "FunctionCall", "RunMicrotasks", "FireAnimationFrame", "TimerFire"]);
+const scripts = events
+  .filter((event) => kinds.has(event.name) && event.dur)
+  .sort((a, b) => a.ts - b.ts || b.dur - a.dur);
+const outermost = [];
+let reached = 0;
+for (const { ts, dur, name, args } of scripts) {
+  if (ts < reached) continue;
+  reached = ts + dur;
+  outermost.push({
+    ts,
+    ms: dur / 1000,
+    starts: name === "EventDispatch" && args?.data?.type === "pointermove",
+  });
+}
+const frames = [];
+for (const { ms, starts } of outermost) {
+  if (starts) frames.push(0);
+  if (frames.length > 0) frames[frames.length - 1] += ms;
+}
+const spent = frames.sort((a, b) => a - b);
 const at = (share) => spent[Math.floor(share * (spent.length - 1))]?.toFixed(1);
 const longTasks = await page.evaluate(() => window.longTasks);
 console.log(`machine: ${cpus()[0]?.model}, ${cpus().length} cores`);
@@ -53,7 +71,7 @@ console.log(
   `scripting per drag frame: median ${at(0.5)} ms, 95th percentile ${at(0.95)} ms, most ${at(1)} ms (${spent.length} frames; at most 8 ms asked)`,
 );
 console.log(`long tasks while dragging: ${longTasks.length} (none asked)`);
-console.log(`first load: ${(firstBytes / 1000).toFixed(0)} kB of compressed script (at most 250 kB asked)`);
+console.log(`first load: ${(firstBytes / 1000).toFixed(0)} kB of script, zipped (at most 250 kB asked)`);
 await context.close();
 
 const slow = await browser.newContext({ viewport: { width: 390, height: 844 } });

@@ -44,7 +44,7 @@ describe("the drawing table", () => {
     await page.getByRole("textbox", { name: "Post pin out" }).fill("7 1/2 in");
     await page.keyboard.press("Enter");
     assert.equal(await dimension(page, "postOut"), "190.5");
-    await page.locator(".top select").last().selectOption("us");
+    await page.getByLabel("Units").selectOption("us");
     assert.match(await dimension(page, "postOut"), /^7 1\/2"$/);
     await context.close();
   });
@@ -217,6 +217,29 @@ describe("without a network", () => {
     await page.reload();
     await page.waitForSelector(".verdict h2");
     assert.equal(await dimension(page, "postOut"), "193");
+    await context.close();
+  });
+});
+
+describe("papers", () => {
+  test("[F10] the page makes the same papers as the command line would: PDF, SVG and DXF", async () => {
+    const { page, context, errors } = await table.firstVisit({ acceptDownloads: true });
+    await page.getByRole("tab", { name: "Papers" }).click();
+    await page.getByRole("button", { name: "Make the papers" }).click();
+    await page.waitForSelector(".papers ul button", { timeout: 60_000 });
+    const names = await page.locator(".papers ul button").allTextContents();
+    assert.equal(names.filter((name) => name.includes(".dxf")).length, 2);
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      page.locator(".papers ul button").first().click(),
+    ]);
+    assert.equal(
+      readFileSync(await download.path())
+        .subarray(0, 5)
+        .toString(),
+      "%PDF-",
+    );
+    assert.deepEqual(errors, []);
     await context.close();
   });
 });

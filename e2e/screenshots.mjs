@@ -31,7 +31,9 @@ for (const [width, height] of [
       await page.getByRole("button", { name: "Hide the map" }).click();
       for (const tab of ["Rams", "As built", "Values"]) {
         await page.getByRole("tab", { name: tab }).click();
-        if (tab === "Rams") await page.waitForSelector(".ranked");
+        await page.waitForSelector(
+          { Rams: ".ranked", "As built": ".as-built", Values: ".values li" }[tab] ?? "main",
+        );
         await shoot(tab.toLowerCase().replace(" ", "-"));
       }
       await page.goto(`${url}#/jobs`);

@@ -16,6 +16,10 @@ const policyInPage: Plugin = {
   ],
 };
 
+/** What the first drawing needs and later parts share. Estimating as-built pins and tabs come when they are opened. */
+const neededAtFirst =
+  /node_modules\/(react|react-dom|scheduler|yjs|lib0|fflate|zod|fraction\.js|jsonc-parser|comlink|workbox-window)\/|packages\/(store|job)\/src\/|packages\/core\/src\/(linkage|clearance|leaf|ram|placement|swing)\/|apps\/web\/src\/(strings|worker\/use|drawing\/(projection|marks|gate-shapes|map-cell)|jobs\/(change|typed|place|use|job-files|demo|device)|stages\/placement\/(shown|bench|gate|take|value|leaf-values|question))/;
+
 export default defineConfig({
   plugins: [
     react(),
@@ -52,5 +56,11 @@ export default defineConfig({
     // An inlined file would be a data: address, which the policy refuses.
     assetsInlineLimit: 0,
     target: "es2022",
+    rolldownOptions: {
+      output: {
+        // Shared pieces of a kilobyte each would cost a round trip each; the first drawing needs nearly all of them.
+        codeSplitting: { groups: [{ name: "base", test: neededAtFirst }] },
+      },
+    },
   },
 });

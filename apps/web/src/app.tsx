@@ -1,12 +1,14 @@
-import { useEffect, useState } from "react";
+import { lazy, Suspense, useEffect, useState } from "react";
 import { demoId } from "./jobs/demo.ts";
 import type { Device } from "./jobs/device.ts";
-import { JobListPage } from "./jobs/job-list.tsx";
 import { JobPage } from "./jobs/job-page.tsx";
-import { NewJob } from "./jobs/new-job.tsx";
 import { go, jobAddress, usePlace } from "./jobs/place.ts";
 import { UpdateBar } from "./offline/update-bar.tsx";
 import { keepTheme, keptTheme, type Theme } from "./theme/theme.ts";
+
+// What the first drawing does not need comes when it is asked for.
+const JobListPage = lazy(async () => ({ default: (await import("./jobs/job-list.tsx")).JobListPage }));
+const NewJob = lazy(async () => ({ default: (await import("./jobs/new-job.tsx")).NewJob }));
 
 /** The workbench: one job on the table, the list of jobs, or the questions of a new one. */
 export function App({ device }: { readonly device: Device }) {
@@ -26,7 +28,7 @@ export function App({ device }: { readonly device: Device }) {
     });
   }, [place.at, device]);
   return (
-    <>
+    <Suspense>
       <UpdateBar />
       {place.at === "job" && (
         <JobPage
@@ -39,6 +41,6 @@ export function App({ device }: { readonly device: Device }) {
       )}
       {place.at === "jobs" && <JobListPage device={device} />}
       {place.at === "new" && <NewJob device={device} cancel={() => go("#/jobs")} />}
-    </>
+    </Suspense>
   );
 }

@@ -4,9 +4,10 @@ import type { Bench } from "../stages/placement/bench.ts";
 import { onDimension, shownMm } from "../stages/placement/shown.ts";
 import { text } from "../strings/text.ts";
 import { onPlan, turnOf } from "./gate-shapes.ts";
+import { type MapCell, nearestCell } from "./map-cell.ts";
 import { Note, PinMark, pathData } from "./marks.tsx";
 import type { Projection, Spot } from "./projection.ts";
-import { type MapCell, nearestCell, reserveContours } from "./reserve-contours.ts";
+import { reserveContours } from "./reserve-contours.ts";
 
 /** The reserve map on the post: contours of what can be had, and the best leaf pin for the place pointed at. */
 export function MapLayer(props: {

@@ -64,8 +64,11 @@ export function Sheet(props: {
     setChosen,
   );
 
+  const lookedAt = useRef(lookAt);
   useEffect(() => {
     if (lookAt !== null && paper !== null) setChosen(viewOf(lookAt, paper, Math.min(110, paper.width / 5)));
+    else if (lookAt === null && lookedAt.current !== null) setChosen("near");
+    lookedAt.current = lookAt;
   }, [lookAt, paper]);
 
   const typed = (dimension: TypedDimension, at: Spot): Typing => ({

@@ -13,10 +13,10 @@ export function TitleBlock(props: {
   readonly fromOtherSide: boolean;
 }) {
   const { bench, scale, fromOtherSide } = props;
-  const { job, leaf, leafIndex, ram } = bench;
+  const { stored, leaf, leafIndex, ram } = bench;
   const assumed = useMemo(
-    () => leafValues(job, leafIndex, ram).filter((value) => value.standing === "assumed").length,
-    [job, leafIndex, ram],
+    () => leafValues(stored, leafIndex, ram).filter((value) => value.standing === "assumed").length,
+    [stored, leafIndex, ram],
   );
   const side = `block.hinge${leaf.hingeSide === "left" ? "Left" : "Right"}${fromOtherSide ? "Other" : ""}`;
   const ratio = pixelsPerMm / scale;

@@ -116,6 +116,7 @@ export const english = {
   "panel.rams": "Rams",
   "panel.built": "As built",
   "panel.values": "Values",
+  "panel.papers": "Papers",
 
   "verdict.direction": "It breaks soonest with the {direction}.",
   "verdict.missing": "Not judged: {why}.",
@@ -235,6 +236,17 @@ export const english = {
   "origin.sweep": "Least gap between the swinging leaf and this fixed thing (rule G9). No pin changes it.",
   "origin.force": "Needs the loads on the leaf; not worked out yet (rule G10).",
 
+  "papers.heading": "Papers to take to the gate",
+  "papers.intro":
+    "Cautions, setting out, plan to scale, full-size drilling templates, limits and swing as one PDF; the plan also as SVG and DXF.",
+  "papers.otherSide": "Draw the plans as seen from the other side",
+  "papers.make": "Make the papers",
+  "papers.working": "Drawing …",
+  "papers.old": "The job has changed since these were made.",
+  "papers.failed": "The papers could not be made: {message}.",
+  "papers.caution":
+    "Print at 100 %, never fitted to the page, and hold a tape to the check ruler before drilling.",
+
   "built.heading": "What the tape says",
   "built.intro": "Measure what is drilled. Four readings or more settle both pins; one more shows a misread.",
   "built.kind": "What was measured",
@@ -242,6 +254,7 @@ export const english = {
   "built.leafAt": "Leaf",
   "built.add": "Add reading",
   "built.remove": "Remove {name}",
+  "built.drawn": "as built: standard error drawn {times} times as large",
   "built.none": "No readings yet.",
   "built.misread": "likely misread",
   "built.off": "{amount} off the estimate",

@@ -27,7 +27,7 @@ export function AsBuilt({ bench }: { readonly bench: Bench }) {
       {readings.length === 0 && <p>{text("built.none")}</p>}
       <ol className="readings">
         {readings.map((reading, index) => {
-          const path = `leaves[${leafIndex}].asBuilt.readings[${index}]`;
+          const path = `asBuilt.readings[${index}]`;
           const residual = built?.residuals.find((one) => one.path === path);
           const isSuspect = built?.misread.includes(path) ?? false;
           return (

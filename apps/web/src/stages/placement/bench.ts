@@ -12,6 +12,8 @@ export type Held =
 export interface Bench {
   /** The job as drawn, with what is being dragged already moved. */
   readonly job: Job;
+  /** The job as it is kept: for what need not follow every frame of a drag. */
+  readonly stored: Job;
   readonly leafIndex: number;
   readonly leaf: JobLeaf;
   readonly ram: JobRam | null;
@@ -65,6 +67,7 @@ export function useNewBench(stored: Job, leafIndex: number, change: ChangeJob): 
   const dropDrag = useCallback(() => setDraft(null), []);
   return {
     job,
+    stored,
     leafIndex,
     leaf,
     ram: ramFor(job, leaf),

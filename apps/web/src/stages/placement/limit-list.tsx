@@ -1,6 +1,6 @@
 import type { Limit } from "@pintle/core";
-import { type Finding, limitFindings, limitName } from "@pintle/job";
-import { useMemo, useState } from "react";
+import { limitName } from "@pintle/job";
+import { useState } from "react";
 import { text } from "../../strings/text.ts";
 import type { Bench } from "./bench.ts";
 import { tightestFirst, tightness } from "./gate.ts";
@@ -13,8 +13,6 @@ const markAt = 0.22;
 /** Limits as bars of slack, tightest first; a tap swings the leaf there and marks the place. */
 export function LimitList({ bench, limits }: { readonly bench: Bench; readonly limits: readonly Limit[] }) {
   const [open, setOpen] = useState<string | null>(null);
-  const { job, leafIndex } = bench;
-  const findings = useMemo(() => limitFindings(job, leafIndex, limits), [job, leafIndex, limits]);
   const unjudged = limits.filter((limit) => limit.state === "not-checked");
   return (
     <section className="limits">
@@ -25,7 +23,6 @@ export function LimitList({ bench, limits }: { readonly bench: Bench; readonly l
             key={limit.id}
             limit={limit}
             bench={bench}
-            finding={findings.find((one) => one.id === limit.id)}
             isOpen={open === limit.id}
             toggle={() => setOpen(open === limit.id ? null : limit.id)}
           />
@@ -44,11 +41,10 @@ export function LimitList({ bench, limits }: { readonly bench: Bench; readonly l
 function LimitRow(props: {
   readonly limit: Limit;
   readonly bench: Bench;
-  readonly finding: Finding | undefined;
   readonly isOpen: boolean;
   readonly toggle: () => void;
 }) {
-  const { limit, bench, finding } = props;
+  const { limit, bench } = props;
   const { id, value, limit: bound, slack, atAngle, unit, state } = limit;
   if (value === null || bound === null || slack === null) return null;
   const amount = (si: number) =>
@@ -89,7 +85,7 @@ function LimitRow(props: {
       >
         ?
       </button>
-      {props.isOpen && <LimitOrigin bench={bench} id={id} finding={finding} />}
+      {props.isOpen && <LimitOrigin bench={bench} limit={limit} />}
     </li>
   );
 }

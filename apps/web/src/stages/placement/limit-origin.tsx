@@ -1,17 +1,15 @@
-import { type Finding, valueOrigins } from "@pintle/job";
+import type { Limit } from "@pintle/core";
+import { limitFindings, valueOrigins } from "@pintle/job";
 import { english } from "../../strings/english.ts";
 import { type Phrase, text } from "../../strings/text.ts";
 import type { Bench } from "./bench.ts";
 import { originWords, valueName, valueWords } from "./value-words.ts";
 
 /** Where a limit's number comes from: the formula, the source of the limit, and every value that goes in. */
-export function LimitOrigin(props: {
-  readonly bench: Bench;
-  readonly id: string;
-  readonly finding: Finding | undefined;
-}) {
-  const { bench, id, finding } = props;
+export function LimitOrigin({ bench, limit }: { readonly bench: Bench; readonly limit: Limit }) {
   const { job, leafIndex, display } = bench;
+  const { id } = limit;
+  const [finding] = limitFindings(job, leafIndex, [limit]);
   const used = valueOrigins(job).filter(({ path }) => goesInto(id, path, leafIndex, ramPath(bench)));
   return (
     <div className="origin">

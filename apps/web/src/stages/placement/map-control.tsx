@@ -1,5 +1,5 @@
 import type { ReserveMap } from "@pintle/core";
-import { bestCell } from "../../drawing/reserve-contours.ts";
+import { bestCell } from "../../drawing/map-cell.ts";
 import { text } from "../../strings/text.ts";
 import type { Search } from "../../worker/use-search.ts";
 import type { Bench } from "./bench.ts";

@@ -1,17 +1,21 @@
 import { proxy as told } from "comlink";
-import { type KeyboardEvent, type ReactNode, useId, useState } from "react";
+import { type KeyboardEvent, lazy, type ReactNode, Suspense, useId, useState } from "react";
 import { text } from "../../strings/text.ts";
 import { useSearch } from "../../worker/use-search.ts";
-import { AsBuilt } from "../as-built/as-built.tsx";
 import { useBench } from "./bench.ts";
 import { LimitList } from "./limit-list.tsx";
-import { Places } from "./places.tsx";
 import { useQuestion, useWhenSettled } from "./question.ts";
-import { Rams, type RamTold } from "./rams.tsx";
-import { Values } from "./values.tsx";
+import type { RamTold } from "./rams.tsx";
 import { Verdict } from "./verdict.tsx";
 
-const tabs = ["decides", "others", "rams", "built", "values"] as const;
+// What the first drawing does not need comes when its tab is opened.
+const AsBuilt = lazy(async () => ({ default: (await import("../as-built/as-built.tsx")).AsBuilt }));
+const Places = lazy(async () => ({ default: (await import("./places.tsx")).Places }));
+const Rams = lazy(async () => ({ default: (await import("./rams.tsx")).Rams }));
+const PapersTab = lazy(async () => ({ default: (await import("../papers/papers.tsx")).PapersTab }));
+const Values = lazy(async () => ({ default: (await import("./values.tsx")).Values }));
+
+const tabs = ["decides", "others", "rams", "built", "papers", "values"] as const;
 type Tab = (typeof tabs)[number];
 
 /** Beside the drawing: the verdict, what decides, other places and rams, the gate as built, every value. */
@@ -58,17 +62,20 @@ export function Panel({ map }: { readonly map: ReactNode }) {
         ))}
       </div>
       <div role="tabpanel" id={`${id}-body`} aria-labelledby={`${id}-${tab}`}>
-        {tab === "decides" &&
-          (bench.gate === null ? null : <LimitList bench={bench} limits={bench.gate.limits} />)}
-        {tab === "others" && (
-          <>
-            {map}
-            <Places bench={bench} search={places.search} start={places.start} stop={places.stop} />
-          </>
-        )}
-        {tab === "rams" && <Rams bench={bench} search={rams.search} start={rams.start} stop={rams.stop} />}
-        {tab === "built" && <AsBuilt bench={bench} />}
-        {tab === "values" && <Values bench={bench} />}
+        <Suspense>
+          {tab === "decides" &&
+            (bench.gate === null ? null : <LimitList bench={bench} limits={bench.gate.limits} />)}
+          {tab === "others" && (
+            <>
+              {map}
+              <Places bench={bench} search={places.search} start={places.start} stop={places.stop} />
+            </>
+          )}
+          {tab === "rams" && <Rams bench={bench} search={rams.search} start={rams.start} stop={rams.stop} />}
+          {tab === "built" && <AsBuilt bench={bench} />}
+          {tab === "papers" && <PapersTab bench={bench} />}
+          {tab === "values" && <Values bench={bench} />}
+        </Suspense>
       </div>
     </aside>
   );

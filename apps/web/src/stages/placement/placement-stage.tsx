@@ -1,9 +1,8 @@
 import type { Job } from "@pintle/job";
 import { proxy } from "comlink";
-import { useMemo, useState } from "react";
+import { lazy, Suspense, useMemo, useState } from "react";
 import { SwingCharts } from "../../charts/swing-charts.tsx";
-import { MapLayer } from "../../drawing/map-layer.tsx";
-import type { MapCell } from "../../drawing/reserve-contours.ts";
+import type { MapCell } from "../../drawing/map-cell.ts";
 import { Sheet } from "../../drawing/sheet.tsx";
 import { text } from "../../strings/text.ts";
 import { useSearch } from "../../worker/use-search.ts";
@@ -12,6 +11,11 @@ import { MapControl } from "./map-control.tsx";
 import { Panel } from "./panel.tsx";
 import { useQuestion, useWhenSettled } from "./question.ts";
 import { pinsTaken } from "./take-pins.ts";
+
+const BuiltLayer = lazy(async () => ({
+  default: (await import("../../drawing/built-layer.tsx")).BuiltLayer,
+}));
+const MapLayer = lazy(async () => ({ default: (await import("../../drawing/map-layer.tsx")).MapLayer }));
 
 /** Fine enough for smooth contours, coarse enough to be there in a few seconds. */
 const mapSize = { columns: 19, rows: 19 };
@@ -40,6 +44,7 @@ export function PlacementStage(props: {
           })),
     [found],
   );
+  const hasReadings = (bench.leaf.asBuilt?.readings.length ?? 0) > 0;
   const take = ({ post, leafPin }: MapCell) => {
     if (leafPin === null) return;
     const pins = {
@@ -54,7 +59,12 @@ export function PlacementStage(props: {
       <div className="bench">
         <Sheet
           lookAt={lookAt}
-          layer={(on) => found !== null && <MapLayer map={found} bench={bench} on={on} take={take} />}
+          layer={(on) => (
+            <Suspense>
+              {found !== null && <MapLayer map={found} bench={bench} on={on} take={take} />}
+              {hasReadings && <BuiltLayer bench={bench} on={on} />}
+            </Suspense>
+          )}
         />
         <Panel
           map={
