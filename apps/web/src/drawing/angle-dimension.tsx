@@ -19,7 +19,7 @@ export function AngleDimensions(props: {
   const turned = (angle: number, at: number) => on.toScreen(onPlan(at, 0, turnOf(leaf, angle)));
   const arc = Array.from({ length: 25 }, (_, i) => turned((theta * i) / 24, radius));
   const half = turned(theta / 2, radius * 1.2);
-  const beyond = turned(openAngle + 0.17, outer);
+  const beyond = turned(openAngle + 0.27, outer);
   const now = shownDeg((theta * 180) / Math.PI);
   return (
     <g className="dimension">

@@ -32,7 +32,6 @@ export function BuiltLayer({ bench, on }: { readonly bench: Bench; readonly on: 
   const mm = (metres: number) => fromSi(metres, "mm");
   const post: Spot = { x: mm(postPin.along), y: mm(postPin.out) };
   const onLeaf = onPlan(mm(leafPin.along), mm(leafPin.off), phi);
-  const at = on.toScreen(post);
   return (
     <g className="built">
       <path d={pathData(ellipse(estimate.postPinSpread, post, 0).map(on.toScreen))} />
@@ -44,9 +43,7 @@ export function BuiltLayer({ bench, on }: { readonly bench: Bench; readonly on: 
           d={`M${x - 9} ${y}H${x + 9}M${x} ${y - 9}V${y + 9}`}
         />
       ))}
-      <Note at={{ x: at.x - 16, y: at.y + 44 }} anchor="end">
-        {text("built.drawn", { times: enlarged })}
-      </Note>
+      <Note at={{ x: on.width / 2, y: on.height - 76 }}>{text("built.drawn", { times: enlarged })}</Note>
     </g>
   );
 }

@@ -38,22 +38,27 @@ export function pinDimensions(bench: Bench, on: Projection): TypedDimension[] {
   const near = corners.filter(([x]) => x < 150 && x > -1200);
   // Beyond what stands there, but never out of sight.
   const inSight = (spot: Spot) => on.toPlan(spot);
-  const topEdge = Math.min(inSight({ x: 0, y: 30 }).y, inSight({ x: 0, y: on.height - 30 }).y);
+  const edge = [inSight({ x: 0, y: 40 }).y, inSight({ x: 0, y: on.height - 40 }).y];
+  const ys = [...near.map(([, y]) => y), post.y, 0];
+  // On the side that the leaf does not swing to.
+  const lineY =
+    leaf.swing === "toward"
+      ? Math.max(Math.min(...ys) - px(30), Math.min(...edge))
+      : Math.min(Math.max(...ys) + px(44), Math.max(...edge));
   const leftEdge = Math.min(inSight({ x: 46, y: 0 }).x, inSight({ x: on.width - 46, y: 0 }).x);
-  const top = Math.max(Math.min(...near.map(([, y]) => y), post.y, 0) - px(30), topEdge);
   const left = Math.max(Math.min(...near.map(([x]) => x), post.x) - px(34), leftEdge);
   const written = (name: string, mm: number) => ({ name, label: onDimension(mm, display), value: mm });
   return [
     {
       id: "postAlong",
-      ...written(text("dimension.postAlong"), -post.x),
+      ...written(text(post.x > 0 ? "dimension.postAhead" : "dimension.postAlong"), Math.abs(post.x)),
       path: at("placement", "postPin", "alongMm"),
-      toJob: (typed) => -typed,
+      toJob: (typed) => (post.x > 0 ? typed : -typed),
       quantity: "length",
       from: hinge,
       to: post,
       along: alongX,
-      through: { x: 0, y: top },
+      through: { x: 0, y: lineY },
     },
     {
       id: "postOut",

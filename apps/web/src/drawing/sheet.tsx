@@ -22,13 +22,24 @@ import { Handles } from "./handles.tsx";
 import { Inset } from "./inset.tsx";
 import { LimitMarks } from "./limit-mark.tsx";
 import { HatchPattern } from "./marks.tsx";
-import { type Projection, projection, type Spot, type View, viewOf, zoomedAt } from "./projection.ts";
+import {
+  type Projection,
+  pannedBy,
+  projection,
+  type Spot,
+  type View,
+  viewOf,
+  zoomedAt,
+} from "./projection.ts";
 import { SheetTools } from "./sheet-tools.tsx";
 import { StandingThings } from "./standing.tsx";
 import { TitleBlock } from "./title-block.tsx";
 import { type Typing, TypingBox } from "./typing-box.tsx";
 import { usePanAndZoom, usePaperSize } from "./use-paper.ts";
 import { nearHinge, wholeGate } from "./views.ts";
+
+/** Height of what lies along the foot of the sheet [px]. */
+const toolsHeight = 56;
 
 /** The sheet: the plan to scale, where everything is moved, typed and shown. `layer` is drawn on the post. */
 export function Sheet(props: {
@@ -51,10 +62,12 @@ export function Sheet(props: {
   const fitted = useMemo(() => {
     if (paper === null) return null;
     const narrow = paper.width < 640;
-    return chosen === "whole"
-      ? viewOf(wholeGate(bench), paper, narrow ? 26 : 64)
-      : viewOf(nearHinge(bench), paper, narrow ? 52 : 64);
-  }, [paper, chosen === "whole", leaf.id, leaf.hingeSide, leaf.swing]);
+    const spots = chosen === "whole" ? wholeGate(bench) : nearHinge(bench);
+    const clear = { ...paper, height: paper.height - toolsHeight };
+    const made = viewOf(spots, clear, narrow ? (chosen === "whole" ? 26 : 52) : 64);
+    // Fitted above the tools, which lie along the foot of the sheet.
+    return pannedBy(made, projection(made, paper, leaf.hingeSide, fromOtherSide), 0, -toolsHeight / 2);
+  }, [paper, chosen === "whole", fromOtherSide, leaf.id, leaf.hingeSide, leaf.swing]);
   const view = typeof chosen === "object" ? chosen : fitted;
   const on = paper === null || view === null ? null : projection(view, paper, leaf.hingeSide, fromOtherSide);
   const { toSheet, handlers } = usePanAndZoom(
@@ -109,7 +122,10 @@ export function Sheet(props: {
       ? []
       : [...(chosen === "whole" ? leafDimensions(bench, on) : []), ...pinDimensions(bench, on)];
   return (
-    <div className={lookAt === null ? "sheet" : "sheet with-map"} ref={box}>
+    <div
+      className={`sheet${lookAt === null ? "" : " with-map"}${on?.flipX === -1 ? " runs-left" : ""}`}
+      ref={box}
+    >
       {/* biome-ignore lint/a11y/useSemanticElements: a drawing holds what is moved on it */}
       <svg ref={svg} {...handlers} role="group" aria-label={text("sheet.name", { leaf: leaf.id })}>
         <desc>{summary(bench)}</desc>

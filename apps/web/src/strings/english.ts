@@ -76,6 +76,7 @@ export const english = {
   "edit.title": "Rename the job",
 
   "dimension.postAlong": "Post pin behind the hinge axis",
+  "dimension.postAhead": "Post pin in front of the hinge axis",
   "dimension.postOut": "Post pin out from the closed leaf's line",
   "dimension.leafAlong": "Leaf pin along the leaf from the hinge axis",
   "dimension.leafOff": "Leaf pin off the leaf's line",
@@ -175,7 +176,7 @@ export const english = {
   "nothing.changes": "Any one of these would make it fit. Each is computed, the least of its kind.",
   "nothing.apply": "Apply",
   "nothing.byHand": "needs other brackets; choose them by hand",
-  "nothing.then": "Then search again and use the best place.",
+  "nothing.then": "The search then runs anew; use the best place that it finds.",
   "nothing.none": "No single change of one kind would do.",
 
   "map.show": "Show where the post pin may go",
