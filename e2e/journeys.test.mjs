@@ -1,6 +1,9 @@
 // Journeys through the workbench in a real browser: `node --import tsx --test e2e/`, after the web app was built.
 import assert from "node:assert/strict";
-import { readFileSync } from "node:fs";
+import { spawnSync } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { after, before, describe, test } from "node:test";
 import { dimension, dragHandle, openTable, serveWorkbench, verdict } from "./workbench.mjs";
 
@@ -222,7 +225,7 @@ describe("without a network", () => {
 });
 
 describe("papers", () => {
-  test("[F10] the page makes the same papers as the command line would: PDF, SVG and DXF", async () => {
+  test("[F10] the page makes the same papers as the command line, and a printed length of them is true", async () => {
     const { page, context, errors } = await table.firstVisit({ acceptDownloads: true });
     await page.getByRole("tab", { name: "Papers" }).click();
     await page.getByRole("button", { name: "Make the papers" }).click();
@@ -233,13 +236,56 @@ describe("papers", () => {
       page.waitForEvent("download"),
       page.locator(".papers ul button").first().click(),
     ]);
-    assert.equal(
-      readFileSync(await download.path())
-        .subarray(0, 5)
-        .toString(),
-      "%PDF-",
-    );
+    const fromPage = await download.path();
+    const folder = mkdtempSync(join(tmpdir(), "pintle-journey-"));
+    const words = ["pack", "examples/harrow-farm.json", "--out", folder];
+    spawnSync(process.execPath, ["scripts/run.mjs", "pintle", ...words], { cwd: root });
+    const fromShell = join(folder, "harrow-farm-yard-gate-papers.pdf");
+    const [pages, pagesOfShell] = [fromPage, fromShell].map((file) => greyPages(file, 60));
+    assert.equal(pages.length, 14);
+    for (const [index, picture] of pages.entries()) {
+      assert.ok(picture.equals(pagesOfShell[index]), `sheet ${index + 1} differs from the command line's`);
+    }
+    // The rulers' common line lies 43.5 mm above the foot of every sheet to scale, its 11 marks each 10 mm above it.
+    const marks = darkPlaces(fromPage, 5, 297 - 43.5 - 1.2).filter((x) => x < 110);
+    assert.equal(marks.length, 11);
+    assert.ok(Math.abs(marks[10] - marks[0] - 100) < 0.2, `100 mm measure ${marks[10] - marks[0]} mm`);
+    rmSync(folder, { recursive: true });
     assert.deepEqual(errors, []);
     await context.close();
   });
 });
+
+/** Every page of a PDF as a grey picture (PGM), by poppler. */
+function greyPages(file, dpi, first = 1, last = 99) {
+  const words = ["-gray", "-r", String(dpi), "-f", String(first), "-l", String(last), file];
+  const run = spawnSync("pdftoppm", words, { maxBuffer: 1e9 });
+  if (run.status !== 0) throw new Error(`pdftoppm (Debian: poppler-utils): ${run.error ?? run.stderr}`);
+  const pages = [];
+  for (let from = 0; from < run.stdout.length; ) {
+    const [, width, height] =
+      /^P5\n(\d+) (\d+)\n255\n/.exec(run.stdout.toString("latin1", from, from + 32)) ?? [];
+    const header = `P5\n${width} ${height}\n255\n`.length;
+    const end = from + header + Number(width) * Number(height);
+    pages.push(run.stdout.subarray(from, end));
+    from = end;
+  }
+  return pages;
+}
+
+/** Middles [mm from the left] of the dark stretches in a page's row `down` mm from the top, at 10 pixels a mm. */
+function darkPlaces(file, number, down) {
+  const [picture] = greyPages(file, 254, number, number);
+  const width = Number(/^P5\n(\d+)/.exec(picture.toString("latin1", 0, 32))?.[1]);
+  const start = picture.indexOf("255\n") + 4 + Math.round(down * 10) * width;
+  const places = [];
+  let from = -1;
+  for (const [x, grey] of picture.subarray(start, start + width).entries()) {
+    if (grey < 160 && from < 0) from = x;
+    if (grey >= 160 && from >= 0) {
+      places.push((from + x) / 20);
+      from = -1;
+    }
+  }
+  return places;
+}

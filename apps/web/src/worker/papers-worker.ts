@@ -1,5 +1,5 @@
 import regularAddress from "@expo-google-fonts/ibm-plex-sans/400Regular/IBMPlexSans_400Regular.ttf?url";
-import boldAddress from "@expo-google-fonts/ibm-plex-sans/700Bold/IBMPlexSans_700Bold.ttf?url";
+import boldAddress from "@expo-google-fonts/ibm-plex-sans/600SemiBold/IBMPlexSans_600SemiBold.ttf?url";
 import type { Job } from "@pintle/job";
 import { type PackOfJob, packOf } from "@pintle/papers";
 import { expose } from "comlink";
