@@ -29,11 +29,11 @@ function realOutside(): Outside {
       for (const line of lines) stderr.write(`${line}\n`);
     },
     openTerminal: stdin.isTTY && stderr.isTTY ? openTerminal : null,
-    style: createStyle(wantsColour(stdout.isTTY, env)),
+    style: createStyle(wantsColour(stdout.isTTY === true, env)),
     columns: pageColumns(stdout.columns ?? columnsAsked(env)),
     // People copy what a report suggests; through npm the command has another name.
     command: env.npm_lifecycle_event === undefined ? "pintle" : "npm run --silent pintle --",
-    showsProgress: stderr.isTTY,
+    showsProgress: stderr.isTTY === true,
     cores: availableParallelism(),
   };
 }

@@ -112,6 +112,8 @@ test("[I15] colours only where they are wanted, and the words are the same with 
     pintle(["check", "-", "--plan"], { folder: freshFolder(), input: checkValue, env }).out;
   const [plain, coloured] = [run({}), run({ FORCE_COLOR: "1" })];
   expect(plain).not.toContain("\u001b");
+  // A build machine is not a terminal either.
+  expect(run({ CI: "true" })).toBe(plain);
   expect(coloured).toContain("\u001b[");
   // biome-ignore lint/suspicious/noControlCharactersInRegex: the colour codes are what is taken away
   expect(coloured.replace(/\u001b\[\d+m/g, "")).toBe(plain);
