@@ -32,6 +32,7 @@ export { asBuiltJob } from "./operations/as-built-job.ts";
 export { changePatch } from "./operations/change-patch.ts";
 export { checkJob } from "./operations/check-job.ts";
 export type * from "./operations/documents.ts";
+export { draftJob, type JobAnswers } from "./operations/draft-job.ts";
 export { joinedMap, type MapRows, type MapSize, mapLeaf } from "./operations/map-leaf.ts";
 export type { PatchStep } from "./operations/patch-step.ts";
 export { type PlaceOptions, placeJob, placeLeaf } from "./operations/place-job.ts";

@@ -1,9 +1,8 @@
-import { displayUnit, fromSi, type Job, judgeDocument, parseQuantity } from "@pintle/job";
+import { displayUnit, draftJob, fromSi, type Job, judgeDocument, parseQuantity } from "@pintle/job";
 import { type FormEvent, useState } from "react";
 import { text } from "../strings/text.ts";
 import { demoJob } from "./demo.ts";
 import type { Device } from "./device.ts";
-import { draftJob } from "./draft-job.ts";
 import { HingePicture, SwingPicture } from "./gate-pictures.tsx";
 import { go, jobAddress } from "./place.ts";
 
@@ -38,7 +37,7 @@ export function NewJob({ device, cancel }: { readonly device: Device; readonly c
       lengthMm,
       thicknessMm,
       openAngleDeg,
-      rams: demoJob().rams ?? [],
+      rams: structuredClone(demoJob().rams ?? []),
     });
     const judged = judgeDocument(job);
     if (!judged.ok) return setFaults(judged.faults.map((fault) => `${fault.path}: ${fault.expected}`));

@@ -1,9 +1,10 @@
-import type { Job, JobRam } from "@pintle/job";
+import type { Display, Job } from "../schema/job.ts";
+import type { JobRam } from "../schema/ram.ts";
 
 /** What the six questions of a new job found out. */
-export interface Answers {
+export interface JobAnswers {
   readonly title: string;
-  readonly display: "metric" | "us";
+  readonly display: Display;
   readonly hingeSide: "left" | "right";
   readonly swing: "toward" | "away";
   readonly lengthMm: number;
@@ -14,9 +15,15 @@ export interface Answers {
 
 /**
  * A job from the answers. All else is assumed and marked so: an axis in the middle of the leaf, a post as wide as a
- * common pier, a reach that a welded bracket covers. The rams are the made-up ones of the demo, to be replaced.
+ * common pier, a reach that a welded bracket covers (common practice, no source). The rams are those given, which
+ * the job says to replace by the maker's numbers.
+ *
+ * ### Example
+ *   const job = draftJob({ title: "Yard", display: "metric", hingeSide: "left", swing: "toward", lengthMm: 3200, thicknessMm: 50, openAngleDeg: 90, rams: [] });
+ *   expect(readJob(writeJob(job)).ok).toBe(true);
+ *   expect(assumedValues(job).map((value) => value.path)).toContain("leaves[0].heelMm");
  */
-export function draftJob(answers: Answers): Job {
+export function draftJob(answers: JobAnswers): Job {
   const { title, display, hingeSide, swing, lengthMm, thicknessMm, openAngleDeg, rams } = answers;
   const faceMm = Math.round(thicknessMm / 2);
   const assumed = { how: "assumed" as const };
@@ -69,7 +76,7 @@ export function draftJob(answers: Answers): Job {
         },
       },
     ],
-    rams: rams.map((ram) => structuredClone(ram)),
+    rams: [...rams],
     origin: { rams: { how: "assumed", note: "made-up rams; put in the maker's numbers" } },
   };
 }
