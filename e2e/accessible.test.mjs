@@ -35,7 +35,7 @@ describe("[I11] accessible", () => {
         await page.goto(table.served.url);
         await page.waitForSelector(".verdict h2");
         const found = await faultsOf(page);
-        for (const tab of ["Places", "Rams", "As built", "Values"]) {
+        for (const tab of ["Places", "Rams", "As built", "Papers", "Values"]) {
           await page.getByRole("tab", { name: tab }).click();
           if (tab === "Places") {
             await page.getByRole("button", { name: "Show where" }).click();
