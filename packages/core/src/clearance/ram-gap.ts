@@ -13,7 +13,7 @@ export interface RamSection {
   readonly halfWidth: number;
 }
 
-/** What touches first: decides how the gap may grow when the pins move (see search/gap-ceiling.ts). */
+/** What touches first: decides how the gap may grow when the pins move (see gap-ceiling.ts). */
 export type ContactFeature = "outlineEdge" | "ramSide" | "ramEnd" | "corners" | "overlap";
 
 /**

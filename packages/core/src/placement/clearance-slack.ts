@@ -1,5 +1,6 @@
 import type { ClearanceCheck } from "../clearance/clearance-check.ts";
 import { outlineCornerGap, ramCornerGap } from "../clearance/corner-gap.ts";
+import { gapCeilingExcess } from "../clearance/gap-ceiling.ts";
 import { gapSlope } from "../clearance/gap-slope.ts";
 import { nearestContact } from "../clearance/least-gap.ts";
 import type { ConvexOutline } from "../clearance/outline.ts";
@@ -7,7 +8,6 @@ import type { Contact, RamSection } from "../clearance/ram-gap.ts";
 import { newContact } from "../clearance/ram-gap.ts";
 import type { RamPose } from "../clearance/ram-pose.ts";
 import { newPose, poseInFixedFrame, poseInLeafFrame } from "../clearance/ram-pose.ts";
-import { gapCeilingExcess } from "../search/gap-ceiling.ts";
 import type { SlackFunction } from "./slack-function.ts";
 
 /** A clearance as a slack function; with `corners` when the check is of one section and one outline. */

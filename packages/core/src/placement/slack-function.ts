@@ -1,5 +1,5 @@
+import type { PinMoves } from "../clearance/gap-ceiling.ts";
 import { slopeSize } from "../clearance/gap-slope.ts";
-import type { PinMoves } from "../search/gap-ceiling.ts";
 
 /** Pin coordinates in the order of every slope: post along, post out, leaf along, leaf off [m]. */
 export type Pins = Float64Array;

@@ -1,7 +1,7 @@
+import type { PinMoves } from "../clearance/gap-ceiling.ts";
 import type { Pins, SlackFunction } from "../placement/slack-function.ts";
 import { newSlope } from "../placement/slack-function.ts";
 import { worstSlack } from "../placement/worst-error.ts";
-import type { PinMoves } from "./gap-ceiling.ts";
 import type { Rows } from "./linear-program.ts";
 import { maxRows } from "./linear-program.ts";
 import { findLowTurns, lowestTurn, newLowTurns } from "./low-turns.ts";

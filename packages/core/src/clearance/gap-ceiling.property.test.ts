@@ -1,12 +1,6 @@
 import fc from "fast-check";
 import { expect, test, vi } from "vitest";
 import { anyPlacement, anySituation, arbitraryOutline, between } from "../../independent/arbitrary-gate.ts";
-import { gapSlope } from "../clearance/gap-slope.ts";
-import { nearestContact } from "../clearance/least-gap.ts";
-import { convexPieces } from "../clearance/outline.ts";
-import { newContact } from "../clearance/ram-gap.ts";
-import type { RamPose } from "../clearance/ram-pose.ts";
-import { newPose, poseInFixedFrame, poseInLeafFrame } from "../clearance/ram-pose.ts";
 import type { Placement } from "../linkage/pins.ts";
 import { turnSign } from "../linkage/pins.ts";
 import { prepare } from "../placement/limits.ts";
@@ -14,6 +8,12 @@ import { pinsOf } from "../placement/reserve.ts";
 import { newSlope, orientationOf } from "../placement/slack-function.ts";
 import { slackFunctions } from "../placement/slack-functions.ts";
 import { gapCeilingExcess } from "./gap-ceiling.ts";
+import { gapSlope } from "./gap-slope.ts";
+import { nearestContact } from "./least-gap.ts";
+import { convexPieces } from "./outline.ts";
+import { newContact } from "./ram-gap.ts";
+import type { RamPose } from "./ram-pose.ts";
+import { newPose, poseInFixedFrame, poseInLeafFrame } from "./ram-pose.ts";
 
 // Many draws on a machine that may be busy: slow is no failure.
 vi.setConfig({ testTimeout: 120_000 });

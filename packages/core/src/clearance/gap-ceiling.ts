@@ -1,6 +1,6 @@
-import type { ConvexOutline } from "../clearance/outline.ts";
-import type { Contact, RamSection } from "../clearance/ram-gap.ts";
-import type { RamPose } from "../clearance/ram-pose.ts";
+import type { ConvexOutline } from "./outline.ts";
+import type { Contact, RamSection } from "./ram-gap.ts";
+import type { RamPose } from "./ram-pose.ts";
 
 /** How far the pins may move from where a contact was found: post pin, leaf pin, and both together [m]. */
 export interface PinMoves {
